@@ -1,0 +1,97 @@
+// What an expanded procedure speaks of: its parts and its conditions.
+import type { Declaration, Energy, Option, Part } from "#model/declarations.ts";
+import type {
+  ExpandedAction,
+  ExpandedCondition,
+  ExpandedItem,
+  ExpandedLine,
+  ExpandedProcedure,
+  Thing,
+} from "#model/expanded.ts";
+
+/** Every condition, also those inside others. */
+export function* gatherConditions(expanded: ExpandedProcedure): Generator<ExpandedCondition> {
+  for (const condition of [...expanded.begin, ...expanded.finish]) yield* nested(condition);
+  yield* conditionsIn(expanded.items);
+}
+
+/** Every part that is acted on or asked about, each once, in the order of the text. */
+export function gatherParts(expanded: ExpandedProcedure): ReadonlySet<Part> {
+  const parts = new Set<Part>();
+  const add = (things: readonly (Thing | null)[]): void => {
+    for (const thing of things) if (thing?.kind === "part") parts.add(thing.part);
+  };
+  for (const condition of gatherConditions(expanded)) if ("things" in condition) add(condition.things);
+  for (const action of actionsIn(expanded.items)) add([...action.objects, action.second]);
+  // A part taken as secured brings its fasteners in, wherever they are spoken of.
+  const named = new Set(
+    expanded.procedure.declarations.filter((declared: Declaration): declared is Part => declared.kind === "part"),
+  );
+  for (const part of named) if (part.secures.some((relation) => parts.has(relation.part))) parts.add(part);
+  return parts;
+}
+
+/** Every energy that is switched or asked about, each once. */
+export function gatherEnergies(expanded: ExpandedProcedure): ReadonlySet<Energy> {
+  const energies = new Set<Energy>();
+  const add = (things: readonly Thing[]): void => {
+    for (const thing of things) if (thing.kind === "other" && thing.thing.kind === "energy") energies.add(thing.thing);
+  };
+  for (const condition of gatherConditions(expanded)) if ("things" in condition) add(condition.things);
+  for (const action of actionsIn(expanded.items)) add(action.objects);
+  return energies;
+}
+
+/** Every option that a condition asks about, each once. */
+export function optionsAsked(expanded: ExpandedProcedure): ReadonlySet<Option> {
+  const options = new Set<Option>();
+  for (const condition of gatherConditions(expanded)) {
+    if (condition.form !== "state") continue;
+    for (const thing of condition.things)
+      if (thing.kind === "other" && thing.thing.kind === "option") options.add(thing.thing);
+  }
+  return options;
+}
+
+type Any = ExpandedItem | ExpandedLine;
+
+function* conditionsIn(list: readonly Any[]): Generator<ExpandedCondition> {
+  for (const item of list) {
+    if (item.kind === "step") for (const condition of [...item.needs, ...item.gives]) yield* nested(condition);
+    if (item.kind === "when") for (const arm of item.arms) yield* nested(arm.condition);
+    const action = item.kind === "action" ? item : item.kind === "perform" ? item.line : null;
+    if (action?.until != null) yield* nested(action.until);
+    for (const inner of childrenOf(item)) yield* conditionsIn(inner);
+  }
+}
+
+function* actionsIn(list: readonly Any[]): Generator<ExpandedAction> {
+  for (const item of list) {
+    if (item.kind === "action") yield item;
+    if (item.kind === "perform") yield item.line;
+    for (const inner of childrenOf(item)) yield* actionsIn(inner);
+  }
+}
+
+function childrenOf(item: Any): readonly (readonly Any[])[] {
+  switch (item.kind) {
+    case "task":
+    case "any order":
+      return [item.items];
+    case "step":
+      return [item.lines];
+    case "check":
+      return item.fails === null ? [] : [item.fails];
+    case "when":
+      return [...item.arms.map((arm) => arm.items), ...(item.otherwise === null ? [] : [item.otherwise])];
+    default:
+      return [];
+  }
+}
+
+function* nested(condition: ExpandedCondition): Generator<ExpandedCondition> {
+  yield condition;
+  if (condition.form === "all" || condition.form === "any")
+    for (const operand of condition.operands) yield* nested(operand);
+  if (condition.form === "not") yield* nested(condition.operand);
+}

@@ -1,0 +1,148 @@
+// Needs of actions that are not met, each as a fact with its place, its subject and where the state came from.
+import type { Action } from "#model/procedure.ts";
+import type { Span } from "#syntax/span.ts";
+import type { Need, Trouble } from "./action.ts";
+import { type Entry, UNKNOWN } from "./cell.ts";
+import { type Decision, NEVER } from "./decision.ts";
+import type { Origin } from "./fact.ts";
+import { cellOf, type State } from "./flow-state.ts";
+import type { Run } from "./follow.ts";
+import type { Node } from "./graph.ts";
+import { isSaidAtEnd } from "./leaving.ts";
+import { isSupposed, originOf } from "./origin.ts";
+import { base, type Collect, type Raw } from "./raw-fact.ts";
+import { holders } from "./state-values.ts";
+import { instanceName } from "./world.ts";
+
+/** Tells a need that is not met where it is not; `state` is that before the instance's turn. */
+export function missing(run: Run, node: Node, state: State, need: Need, collect: Collect): void {
+  if (need.trouble.kind === "closed over") {
+    closedOver(run, node, state, need, need.trouble, collect);
+    return;
+  }
+  let where: Decision = state.reach;
+  for (const { variable, test } of need.bad) {
+    where = run.decisions.and(
+      where,
+      run.cells.where(cellOf(run, state, variable), (value) => value !== UNKNOWN && test(value)),
+    );
+    if (where === NEVER) return;
+  }
+  if (node.operation.kind !== "act") return;
+  const { line } = node.operation;
+  collect({ ...told(run, node, line.action, state, need, need.trouble, where), where, pass: line.pass });
+}
+
+type Told = Pick<Raw, "fact" | "subject">;
+
+function told(
+  run: Run,
+  node: Node,
+  action: Action,
+  state: State,
+  need: Need,
+  trouble: Exclude<Trouble, { kind: "closed over" }>,
+  where: Decision,
+): Told {
+  const first = need.bad[0];
+  const entry = first === undefined ? undefined : firstEntry(run, state, first.variable, first.test, where);
+  const since = originOf(run, entry?.from ?? 0);
+  const span = action.place;
+  switch (trouble.kind) {
+    case "not installed":
+      return { fact: { ...trouble, span, since }, subject: base(trouble.part) };
+    case "already installed": {
+      const spare = isCertain(run, state, need) ? spareText(node, action) : null;
+      return { fact: { ...trouble, span, since, spare }, subject: base(trouble.part) };
+    }
+    case "occupied": {
+      const { kind, part, place } = trouble;
+      const [key] = holders(entry?.value ?? "").filter((other) => other !== trouble.key);
+      const holder = run.world.partOf(key ?? "");
+      const by = holder === undefined ? (key ?? "") : instanceName(holder.part, holder.index);
+      return { fact: { kind, part, place, by, span, since }, subject: base(part) };
+    }
+    case "wrong place":
+      return { fact: { ...trouble, span }, subject: base(trouble.part) };
+    case "missing support": {
+      const { variable, ...rest } = trouble;
+      const laterAt = laterGiver(run, node, variable);
+      return { fact: { ...rest, span, since, laterAt }, subject: `${base(trouble.part)} ${base(trouble.needs)}` };
+    }
+    case "enclosed":
+    case "retained":
+      return { fact: { ...trouble, span, since }, subject: `${base(trouble.part)} ${base(trouble.by)}` };
+  }
+}
+
+/** Each place that put the aid in has a finding of its own. */
+function closedOver(
+  run: Run,
+  node: Node,
+  state: State,
+  need: Need,
+  trouble: Extract<Trouble, { kind: "closed over" }>,
+  collect: Collect,
+): void {
+  const [inside] = need.bad;
+  if (inside === undefined || node.operation.kind !== "act") return;
+  for (const entry of cellOf(run, state, inside.variable)) {
+    if (!inside.test(entry.value) || isSupposed(run, entry.from)) continue;
+    if (isSaidAtEnd(run, inside.variable, entry.value)) continue;
+    const { what, closedBy } = trouble;
+    collect({
+      fact: {
+        kind: "left behind",
+        span: originOf(run, entry.from).span,
+        what,
+        nature: "temporary",
+        closedBy,
+        closedAt: node.operation.line.action.place,
+        removeText: `remove ${what}`,
+        mendAt: isCertain(run, state, need) && node.step !== null ? { before: node.step.step.span } : null,
+      },
+      where: run.decisions.and(state.reach, entry.when),
+      pass: run.graph.nodes[entry.from]?.step?.pass ?? [],
+      subject: base(what),
+    });
+  }
+}
+
+/** Whether the need is unmet on every path that leads here. */
+function isCertain(run: Run, state: State, need: Need): boolean {
+  return need.bad.every(({ variable, test }) => {
+    const sound = run.cells.where(cellOf(run, state, variable), (value) => value === UNKNOWN || !test(value));
+    return run.decisions.and(state.reach, sound) === NEVER;
+  });
+}
+
+/** What can go without taking anything else along: the whole step where it says no more than this. */
+function spareText(node: Node, action: Action): Span | null {
+  const step = node.step?.step;
+  if (step === undefined || !("objects" in action) || action.objects.length !== 1 || !step.lines.includes(action))
+    return null;
+  if (step.lines.length > 1) return action.span;
+  return step.name === null && step.words === null && step.span.end === action.span.end ? step.span : null;
+}
+
+function firstEntry(
+  run: Run,
+  state: State,
+  variable: number,
+  test: (value: string) => boolean,
+  where: Decision,
+): Entry | undefined {
+  return cellOf(run, state, variable).find(
+    (entry) => entry.value !== UNKNOWN && test(entry.value) && run.decisions.and(entry.when, where) !== NEVER,
+  );
+}
+
+const PUTS_IN: ReadonlySet<string> = new Set(["install", "press"]);
+
+/** Where, after this, the part is put in for the first time: the step that should come earlier. */
+function laterGiver(run: Run, node: Node, variable: number): Origin | null {
+  const later = run
+    .changedAt(variable)
+    .find(({ id, operation }) => id > node.id && operation.kind === "act" && PUTS_IN.has(operation.line.action.verb));
+  return later === undefined ? null : originOf(run, later.id);
+}

@@ -1,0 +1,105 @@
+// What becomes unknown: where a line that mentions something cannot be read, where a procedure cannot be followed.
+
+import { performsIn } from "#model/cycles.ts";
+import type { Declaration } from "#model/declarations.ts";
+import type { ExpandedProcedure } from "#model/expanded.ts";
+import { partInstances } from "#model/instances.ts";
+import { spokenOf } from "#model/spoken-of.ts";
+import { UNKNOWN } from "./cell.ts";
+import type { Update } from "./formula.ts";
+import { carry } from "./standing.ts";
+import { holders, isInstalled, isRemoved } from "./state-values.ts";
+import { orientationVariable } from "./turning.ts";
+import type { Aspect, World } from "./world.ts";
+
+/** What a procedure may touch, itself and by what it performs in turn. */
+export function touchedIn(
+  expanded: ExpandedProcedure | null,
+  expandedOf: (id: string) => ExpandedProcedure | null,
+  seen = new Set<string>(),
+): ReadonlySet<Declaration> {
+  const things = new Set<Declaration>();
+  if (expanded === null || seen.has(expanded.procedure.id)) return things;
+  seen.add(expanded.procedure.id);
+  for (const thing of spokenOf(expanded.procedure.items)) things.add(thing);
+  for (const { procedure } of performsIn(expanded.procedure.items))
+    for (const thing of touchedIn(expandedOf(procedure?.id ?? ""), expandedOf, seen)) things.add(thing);
+  return things;
+}
+
+const ASPECTS: readonly Aspect[] = ["place", "grip", "surface", "aligned", "own", "temperature"];
+
+/** The variables that a line about `thing` may have changed. */
+export function damagedVariables(world: World, thing: Declaration): readonly number[] {
+  switch (thing.kind) {
+    case "part":
+      return partInstances(thing).flatMap(({ index }) => [
+        ...ASPECTS.map((aspect) => world.part(thing, index, aspect)),
+        ...world.seatsOf(thing, index).map(({ places, position }) => world.holder(places, position)),
+      ]);
+    case "energy":
+      return [world.energy(thing)];
+    case "fact":
+      return [world.fact(thing.id)];
+    case "ring":
+    case "holes":
+      return [
+        ...(thing.kind === "ring" ? [orientationVariable(world, thing)] : []),
+        ...Array.from({ length: thing.count }, (_, at) => world.holder(thing, at + 1)),
+      ];
+    default:
+      return [];
+  }
+}
+
+/**
+ * What a line that could not be read leaves of a thing.
+ * @param verb all that the line can have done to it, where that is known
+ */
+export function doubtOf(world: World, thing: Declaration, verb?: string): readonly Update[] {
+  const variables = damagedVariables(world, thing);
+  if (verb === undefined) {
+    // What stands on a thing in doubt is in doubt with it.
+    const carried =
+      thing.kind === "part" ? partInstances(thing).flatMap(({ index }) => carry(world, thing, index)) : [];
+    return [...variables.map((variable) => ({ variable, change: () => UNKNOWN })), ...carried];
+  }
+  return variables.flatMap((variable) => {
+    const mayChange = CHANGED_BY[verb]?.[world.keyOf(variable).split(":")[0] ?? ""];
+    return mayChange === undefined ? [] : [{ variable, change: (value) => (mayChange(value) ? UNKNOWN : value) }];
+  });
+}
+
+type Change = Readonly<Record<string, (value: string) => boolean>>;
+
+const always = (): boolean => true;
+const puttingIn: Change = {
+  place: (value) => !isInstalled(value),
+  grip: (value) => value === "absent",
+  holder: (value) => holders(value).length === 0,
+};
+const takingOut: Change = {
+  place: (value) => !isRemoved(value),
+  grip: (value) => value !== "absent",
+  holder: (value) => holders(value).length > 0,
+};
+const turningFastener: Change = { grip: (value) => value !== "absent" };
+
+/** What each verb can change, by the first word of a variable's key. Verbs that are not here change nothing. */
+const CHANGED_BY: Readonly<Record<string, Change>> = {
+  install: puttingIn,
+  press: puttingIn,
+  remove: takingOut,
+  discard: takingOut,
+  tighten: turningFastener,
+  loosen: turningFastener,
+  heat: { temperature: always },
+  cool: { temperature: always },
+  clean: { surface: always },
+  lubricate: { surface: always },
+  align: { aligned: always },
+  turn: { orientation: always },
+  isolate: { energy: always },
+  restore: { energy: always },
+  gives: { fact: always, own: always, surface: always, aligned: always, temperature: always },
+};

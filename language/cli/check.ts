@@ -1,0 +1,80 @@
+// `sprag check`: the findings in files and folders.
+import type { Command } from "commander";
+import { type CheckReport, reportText } from "#workspace/index.ts";
+import { type Perform, printFindings, printTroubles } from "./call.ts";
+import { addChoice, type Choices, calendarDay, oneOf, requireKnown } from "./choices.ts";
+import { findFiles, rootFolder } from "./find-files.ts";
+import { summaryText } from "./findings-text.ts";
+import { openFiles } from "./open-files.ts";
+import { progressOn } from "./progress.ts";
+import { dateOf, STATUS, type Status, type Surroundings } from "./surroundings.ts";
+
+const FORMATS = ["text", "json"] as const;
+const LEVELS = ["error", "warning", "information"] as const;
+type Level = (typeof LEVELS)[number];
+
+interface Options {
+  readonly format: (typeof FORMATS)[number];
+  readonly failOn: Level;
+  readonly set?: Choices;
+  readonly root?: string;
+  readonly on?: string;
+}
+
+export function defineCheck(command: Command, perform: Perform, around: Surroundings): void {
+  command
+    .description("Find what is wrong in files and folders.")
+    .argument("<path...>", "files, and folders with .sprag files in them")
+    .option("--format <format>", "text for people, json for programs", oneOf("--format", FORMATS), "text")
+    .option("--fail-on <severity>", "the least severity that gives status 1", oneOf("--fail-on", LEVELS), "error")
+    .option("--set <Option=Value>", "a choice made before the work starts; may be given again", addChoice)
+    .option(
+      "--root <folder>",
+      "the workspace; paths in findings begin there (default: this folder, or the one that holds the paths)",
+    )
+    .option("--on <date>", "the day of the work, as 2026-05-04 (default: today)", calendarDay)
+    .addHelpText("after", EXAMPLES)
+    .action((paths: readonly string[], options: Options) => {
+      perform(() => check(paths, options, around));
+    });
+}
+
+const EXAMPLES = `
+A folder means every .sprag file in it, but for hidden folders, node_modules and what .gitignore leaves out.
+
+Examples:
+  sprag check .
+  sprag check pump.sprag shop --fail-on warning
+  sprag check overhaul.sprag --set Extent=Full --format json`;
+
+function check(given: readonly string[], options: Options, around: Surroundings): Status {
+  const root = rootFolder(options.root, around.cwd, given);
+  const progress = progressOn(around.err, around.now);
+  const found = findFiles(given, root, around.cwd);
+  const opened = openFiles(found.paths, root, dateOf(options.on, around), progress);
+  try {
+    requireKnown(options.set, opened.workspace, opened.paths);
+    const report = opened.workspace.check(opened.paths, options.set === undefined ? {} : { set: options.set });
+    progress.wipe();
+    const troubles = [...found.troubles, ...opened.troubles];
+    printTroubles(troubles, around);
+    if (opened.paths.length > 0) print(report, opened.workspace.snapshot.texts, options, around);
+    if (troubles.length > 0) return STATUS.unusable;
+    return isAtLeast(report, options.failOn) ? STATUS.findings : STATUS.fine;
+  } finally {
+    progress.wipe();
+  }
+}
+
+function print(report: CheckReport, texts: ReadonlyMap<string, string>, options: Options, around: Surroundings): void {
+  if (options.format === "json") around.out.write(reportText(report));
+  else {
+    printFindings(report.files, texts, around.out, around);
+    around.out.write(`${summaryText(report.summary)}\n`);
+  }
+}
+
+function isAtLeast({ summary }: CheckReport, level: Level): boolean {
+  const counts = [summary.errors, summary.warnings, summary.information];
+  return counts.slice(0, LEVELS.indexOf(level) + 1).some((count) => count > 0);
+}

@@ -1,0 +1,29 @@
+// The process round the command: hands in arguments and streams, and takes the exit status. The one file that touches
+// `process`.
+import { run } from "./program.ts";
+import { STATUS, type Stream } from "./surroundings.ts";
+
+/** A reader that has seen enough (`| head`) is no fault; a full disk is one. */
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code === "EPIPE") return;
+    process.exitCode = STATUS.unusable;
+    if (stream === process.stdout) process.stderr.write(`sprag: the output could not be written (${error.code}).\n`);
+  });
+}
+
+process.exitCode = run(process.argv.slice(2), {
+  cwd: process.cwd(),
+  env: process.env,
+  out: streamOf(process.stdout),
+  err: streamOf(process.stderr),
+  now: () => new Date(),
+});
+
+function streamOf(stream: NodeJS.WriteStream): Stream {
+  return {
+    write: (text) => void stream.write(text),
+    isTerminal: stream.isTTY === true,
+    columns: stream.isTTY === true ? stream.columns : null,
+  };
+}

@@ -1,0 +1,153 @@
+// The lines of a declaration: which of them may stand where, the kind of each quantity, the source of each line. Knows no
+// single declaration's record.
+import type { AstNode } from "langium";
+import * as ast from "#grammar/generated/ast.ts";
+import type { Kind } from "#quantity/kind.ts";
+import type { Citation, Conditioned, Consumable, Declaration, Value } from "./declarations.ts";
+import { lowerValue } from "./lower-quantity.ts";
+import { type Scope, spanOf } from "./lowering.ts";
+import { misplace, tellTwice } from "./misplaced.ts";
+import { propertySpan, resolve, resolveHazard, sortWords } from "./names.ts";
+
+/** The lines of one declaration, by what they say. */
+export interface Properties {
+  /** The quantity after a keyword (`heat limit`), the first where it stands twice. */
+  readonly quantity: (keyword: string) => Value | null;
+  readonly text: (keyword: string) => { readonly text: string; readonly span: ReturnType<typeof spanOf> } | null;
+  readonly conditioned: (keyword: string) => readonly Conditioned[];
+  readonly hasMark: (keyword: string) => boolean;
+  readonly hazards: readonly string[];
+  /** `accuracy 2 % of full scale`. */
+  readonly fullScale: boolean;
+}
+
+/** Reads the lines of a declaration of this sort; a line that does not belong there has a problem and is left out. */
+export function lowerProperties(scope: Scope, sort: Declaration["kind"], nodes: readonly AstNode[]): Properties {
+  const quantities = new Map<string, Value | null>();
+  const texts = new Map<string, { text: string; span: ReturnType<typeof spanOf> }>();
+  const conditioned = new Map<string, Conditioned[]>();
+  const marks = new Set<string>();
+  const hazards: string[] = [];
+  let fullScale = false;
+  for (const node of nodes) {
+    if (ast.isQuantityProperty(node)) {
+      const keyword = WORDS[node.keyword] ?? node.keyword;
+      // A transition fit has play at one end of its band.
+      const signed = keyword === "interference";
+      const value = lowerValue(scope, node.value, KINDS[keyword] ?? null, lowerCitation(scope, node.citation), signed);
+      if (!(QUANTITIES[sort] ?? []).includes(keyword)) misplace(scope, node, keyword, placesOf(keyword));
+      else if (quantities.has(keyword)) tellTwice(scope, node, keyword);
+      else quantities.set(keyword, value);
+      fullScale ||= node.fullScale && keyword === "accuracy";
+    } else if (ast.isTextProperty(node)) {
+      if (texts.has(node.keyword)) tellTwice(scope, node, node.keyword);
+      else texts.set(node.keyword, { text: node.text, span: propertySpan(scope, node, "text") });
+    } else if (ast.isConditionedProperty(node)) {
+      const keyword = WORDS[node.keyword] ?? node.keyword;
+      const found = conditionedOf(scope, node, keyword);
+      if (found !== null) conditioned.set(keyword, [...(conditioned.get(keyword) ?? []), found]);
+    } else if (ast.isMarkProperty(node)) marks.add(WORDS[node.keyword] ?? node.keyword);
+    else if (ast.isHazardProperty(node))
+      hazards.push(...node.hazards.map((hazard) => resolveHazard(scope, hazard).name));
+  }
+  return {
+    quantity: (keyword) => quantities.get(keyword) ?? null,
+    text: (keyword) => texts.get(keyword) ?? null,
+    conditioned: (keyword) => conditioned.get(keyword) ?? [],
+    hasMark: (keyword) => marks.has(keyword),
+    hazards,
+    fullScale,
+  };
+}
+
+/** `per Manual "6.4.2"`. */
+export function lowerCitation(scope: Scope, node: ast.Citation | undefined): Citation | null {
+  if (node === undefined) return null;
+  return { source: resolve(scope, node.source, ["source"]), section: node.section ?? "", span: spanOf(scope, node) };
+}
+
+/** Keywords of several words reach the tree without their blanks. */
+const WORDS: Readonly<Record<string, string>> = {
+  heatlimit: "heat limit",
+  prevailingtorque: "prevailing torque",
+  slipclearance: "slip clearance",
+  heatsto: "heats to",
+  coolsto: "cools to",
+  flashpoint: "flash point",
+  nutfactor: "nut factor",
+  singleuse: "single use",
+};
+
+/** The kind each keyword wants; one that is missing takes any. */
+const KINDS: Readonly<Record<string, Kind>> = {
+  mass: "mass",
+  "heat limit": "temperature",
+  cools: "temperature rate",
+  "prevailing torque": "torque",
+  diameter: "length",
+  interference: "length",
+  "slip clearance": "length",
+  length: "length",
+  accuracy: "ratio",
+  arm: "length",
+  offset: "length",
+  angle: "angle",
+  "heats to": "temperature",
+  "cools to": "temperature",
+  lifts: "mass",
+  force: "force",
+  "flash point": "temperature",
+  density: "density",
+  expands: "ratio",
+  voltage: "voltage",
+  pressure: "pressure",
+  hot: "temperature",
+  stored: "energy",
+  radius: "length",
+  unbalance: "mass moment",
+  speed: "rotational speed",
+  reach: "length",
+  "nut factor": "ratio",
+  friction: "ratio",
+  torque: "torque",
+};
+
+/** The quantities that each sort of declaration may give. */
+const QUANTITIES: Partial<Record<Declaration["kind"], readonly string[]>> = {
+  material: ["heat limit"],
+  ring: ["diameter", "radius"],
+  holes: [],
+  part: ["mass", "heat limit", "cools", "prevailing torque"],
+  fit: ["diameter", "interference", "slip clearance", "length"],
+  tool: [
+    "accuracy",
+    "arm",
+    "offset",
+    "angle",
+    "heats to",
+    "cools to",
+    "lifts",
+    "measures",
+    "resolution",
+    "force",
+    "reach",
+  ],
+  consumable: ["flash point", "heat limit", "density", "expands"],
+  energy: ["voltage", "pressure", "hot", "stored"],
+  arrangement: ["radius", "unbalance", "speed"],
+};
+
+function placesOf(keyword: string): string {
+  const sorts = (Object.keys(QUANTITIES) as Declaration["kind"][]).filter((sort) =>
+    QUANTITIES[sort]?.includes(keyword),
+  );
+  return sorts.length === 0 ? "in no declaration" : `in ${sortWords(sorts)}`;
+}
+
+function conditionedOf(scope: Scope, node: ast.ConditionedProperty, keyword: string): Conditioned | null {
+  const value = lowerValue(scope, node.value, KINDS[keyword] ?? null, lowerCitation(scope, node.citation));
+  if (node.lubricant === undefined)
+    return value === null ? null : { value, condition: node.dry ? { dry: true } : null };
+  const lubricant: Consumable | null = resolve(scope, node.lubricant, ["consumable"]);
+  return value === null || lubricant === null ? null : { value, condition: { with: lubricant } };
+}

@@ -1,0 +1,188 @@
+// Value places: from the tree to quantities, each with the kind its place wants. Named values and readings are worked out
+// when first used. Knows no statement.
+import { type AstNode, AstUtils } from "langium";
+import * as ast from "#grammar/generated/ast.ts";
+import {
+  type Evaluated,
+  type Expression,
+  evaluate,
+  evaluateStages,
+  type Wanted,
+  type Written,
+} from "#quantity/expression.ts";
+import type { Quantity } from "#quantity/quantity.ts";
+import type { Span } from "#syntax/span.ts";
+import type { Citation, NamedValue, Reading, Value } from "./declarations.ts";
+import { type Scope, spanOf } from "./lowering.ts";
+import { propertySpan, resolve } from "./names.ts";
+
+/** The quantity of a value place; null, with a problem, where none can be read. */
+export function lowerValue(
+  scope: Scope,
+  node: ast.Quantity,
+  wanted: Wanted,
+  per: Citation | null = null,
+  signed = false,
+): Value | null {
+  const written = writtenOf(scope, node);
+  return toValue(scope, evaluate(written, wanted, signed), written.at, per, node);
+}
+
+/** As {@link lowerValue} for a place that may be empty. */
+export function lowerOptional(scope: Scope, node: ast.Quantity | undefined, wanted: Wanted): Value | null {
+  return node === undefined ? null : lowerValue(scope, node, wanted);
+}
+
+/** A list of stages such as `30 %, 70 %, 100 % of FinalTorque`; one entry each, null where none can be read. */
+export function lowerStages(scope: Scope, nodes: readonly ast.Quantity[], wanted: Wanted): readonly (Value | null)[] {
+  const written = nodes.map((node) => writtenOf(scope, node));
+  return evaluateStages(written, wanted).map((evaluated, at) =>
+    toValue(scope, evaluated, (written[at] as Written<Span>).at, null, nodes[at]),
+  );
+}
+
+/** The bound of a condition: `at least 80 °C`. */
+export function lowerBound(scope: Scope, limit: string, node: ast.Expression, wanted: Wanted): Value | null {
+  const value = expressionOf(scope, node);
+  const written: Written<Span> = { form: limit.endsWith("least") ? "at least" : "at most", value, at: value.at };
+  return toValue(scope, evaluate(written, wanted), value.at, null, node);
+}
+
+/** A bare amount: `0.5 mm` of a `choose`. */
+export function lowerLiteral(scope: Scope, node: ast.Literal, wanted: Wanted): Value | null {
+  const value = expressionOf(scope, node);
+  return toValue(scope, evaluate({ form: "nominal", value, at: value.at }, wanted), value.at, null);
+}
+
+/** Works a named value or reading out, where it stands, unless that is done; null while it waits for itself. */
+export function workOut(scope: Scope, node: ast.ValueDeclaration | ast.Measure): Value | null {
+  const { inHand, records, scopes, workedOut } = scope.lowering;
+  const record = records.get(node) as NamedValue | Reading | undefined;
+  const own = scopes.get(node);
+  if (record === undefined || own === undefined) return null;
+  if (!workedOut.has(node) && !inHand.has(node) && inHand.size < DEEPEST) {
+    inHand.add(node);
+    if (ast.isMeasure(node)) Object.assign(record, { expect: lowerOptional(own, node.expect, null) });
+    else Object.assign(record, { value: lowerValue(own, node.value, null, record.per) });
+    inHand.delete(node);
+    workedOut.add(node);
+  }
+  return record.kind === "value" ? record.value : record.expect;
+}
+
+// No shop builds a value on more than a few others; a longer chain would exhaust the stack.
+const DEEPEST = 200;
+
+function toValue(
+  scope: Scope,
+  evaluated: Evaluated<Span>,
+  span: Span,
+  per: Citation | null,
+  node?: AstNode,
+): Value | null {
+  for (const problem of evaluated.problems) {
+    // A comma was told of when the text was read.
+    if (problem.kind !== "decimal comma") scope.problems.push({ kind: "quantity", span: problem.at, problem });
+  }
+  const { quantity } = evaluated;
+  if (quantity === null) return null;
+  const readings = node === undefined || !quantity.computed ? [] : readingsIn(scope, node);
+  if (readings.length === 0) return { quantity, span, per };
+  return { quantity, span, per, workedOut: { text: scope.parsed.text.slice(span.start, span.end), readings } };
+}
+
+/** The readings that a value depends on, also by way of named values. */
+function readingsIn(scope: Scope, node: AstNode): readonly Reading[] {
+  const readings = new Set<Reading>();
+  for (const use of AstUtils.streamAst(node).filter(ast.isValueUse)) {
+    const named = use.value.ref;
+    const record = named === undefined ? undefined : scope.lowering.records.get(named);
+    if (ast.isMeasure(named)) readings.add(record as Reading);
+    if (ast.isValueDeclaration(named)) {
+      for (const reading of (record as NamedValue).value?.workedOut?.readings ?? []) readings.add(reading);
+    }
+  }
+  return [...readings];
+}
+
+function writtenOf(scope: Scope, node: ast.Quantity): Written<Span> {
+  const at = spanOf(scope, node);
+  const share = shareOfBand(scope, node);
+  if (share !== null) return { form: "nominal", value: share, at };
+  const value = expressionOf(scope, node.value);
+  if (node.limit !== undefined) return { form: node.limit.endsWith("least") ? "at least" : "at most", value, at };
+  if (node.plusMinus) {
+    const sign = propertySpan(scope, node, "plusMinus");
+    const problem = { kind: "style", at: sign, text: "+/-", canonical: "±" } as const;
+    scope.problems.push({ kind: "quantity", span: sign, problem });
+  }
+  if (node.tolerance !== undefined)
+    return { form: "tolerance", value, tolerance: expressionOf(scope, node.tolerance), at };
+  if (node.high === undefined) return { form: "nominal", value, at };
+  const high = expressionOf(scope, node.high);
+  if (node.low === undefined) return { form: "range", low: value, high, at };
+  return { form: "nominal in range", value, low: expressionOf(scope, node.low), high, at };
+}
+
+/** `100 % of 45 ± 2 N·m`: the tolerance, or the other end, belongs to what the share is of. */
+function shareOfBand(scope: Scope, node: ast.Quantity): Expression<Span> | null {
+  if (!isShareOfBand(node)) return null;
+  const share = operandOf(scope, node.value);
+  if (share.op !== "percent of") return null;
+  const band = evaluate(writtenOf(scope, { ...node, value: node.value.of }), null);
+  for (const problem of band.problems) scope.problems.push({ kind: "quantity", span: problem.at, problem });
+  return { ...share, of: { op: "name", value: band.quantity, at: share.of.at } };
+}
+
+type ShareOfBand = ast.Quantity & { readonly value: ast.Literal & { readonly of: ast.Literal } };
+
+function isShareOfBand(node: ast.Quantity): node is ShareOfBand {
+  const { value } = node;
+  const isShare = ast.isLiteral(value) && ast.isLiteral(value.of) && value.of.of === undefined;
+  const isRangeOfShares = ast.isLiteral(node.high) && node.high.of !== undefined;
+  return isShare && !isRangeOfShares && (node.tolerance !== undefined || node.high !== undefined);
+}
+
+/** Sums lean to the left and may be long: their left side is followed in a loop. */
+function expressionOf(scope: Scope, node: ast.Expression): Expression<Span> {
+  const sums: ast.Sum[] = [];
+  let first: ast.Expression = node;
+  while (ast.isSum(first)) {
+    sums.push(first);
+    first = first.left;
+  }
+  let so = operandOf(scope, first);
+  for (const sum of sums.reverse()) {
+    const right = expressionOf(scope, sum.right);
+    const op = sum.operator === "\u2212" ? "-" : sum.operator;
+    so = { op, left: so, right, at: { ...so.at, end: right.at.end } };
+  }
+  return so;
+}
+
+function operandOf(scope: Scope, node: Exclude<ast.Expression, ast.Sum>): Expression<Span> {
+  const at = spanOf(scope, node);
+  if (ast.isNegation(node)) return { op: "negate", of: expressionOf(scope, node.operand), at };
+  if (ast.isValueUse(node)) return { op: "name", value: namedQuantity(scope, node), at };
+  const unit = node.unit ?? null;
+  const unitAt = unit === null ? null : propertySpan(scope, node, "unit");
+  if (node.of === undefined) return { op: "literal", number: node.number, unit, at, unitAt };
+  const share = { ...at, end: (unitAt ?? propertySpan(scope, node, "number")).end };
+  const literal: Expression<Span> = { op: "literal", number: node.number, unit, at: share, unitAt };
+  return { op: "percent of", share: literal, of: expressionOf(scope, node.of), at };
+}
+
+function namedQuantity(scope: Scope, use: ast.ValueUse): Quantity | null {
+  const record = resolve(scope, use.value, ["value", "reading"]);
+  const node = use.value.ref;
+  if (record === null || !(ast.isValueDeclaration(node) || ast.isMeasure(node))) return null;
+  const { inHand, records } = scope.lowering;
+  if (inHand.has(node)) {
+    const waiting = [...inHand];
+    const circle = [...waiting.slice(waiting.indexOf(node)), node];
+    const names = circle.map((each) => records.get(each)?.name ?? "");
+    scope.problems.push({ kind: "use cycle", span: spanOf(scope, use), what: "value", names });
+    return null;
+  }
+  return workOut(scope, node)?.quantity ?? null;
+}

@@ -1,0 +1,234 @@
+// Resolves the names of a text to records, and says which are not known or mean another sort of thing. Knows the sorts,
+// not what statements do with them.
+import { type AstNode, GrammarUtils, type Reference } from "langium";
+import * as ast from "#grammar/generated/ast.ts";
+import { editDistance } from "#syntax/edit-distance.ts";
+import type { Span } from "#syntax/span.ts";
+import type { Declaration } from "./declarations.ts";
+import { lookUp, type Scope, spanOf } from "./lowering.ts";
+import type { StepRef } from "./procedure.ts";
+
+export type Sort = Declaration["kind"];
+export type OfSort<S extends Sort> = Extract<Declaration, { readonly kind: S }>;
+
+/**
+ * The record that a reference means, where it is one of the sorts wanted; else null, with a problem.
+ * @param wanted what belongs there, in the writer's words
+ */
+export function resolve<S extends Sort>(
+  scope: Scope,
+  reference: Reference<ast.Named>,
+  sorts: readonly S[],
+  wanted = sortWords(sorts),
+): OfSort<S> | null {
+  const node = reference.ref;
+  const span = referenceSpan(scope, reference);
+  if (node === undefined) {
+    reportUnknown(scope, span, reference.$refText, wanted, (candidate) =>
+      sorts.some((sort) => sort === sortOf(scope, candidate)),
+    );
+    return null;
+  }
+  scope.used.add(node);
+  const record = scope.lowering.records.get(node);
+  if (record !== undefined && sorts.some((sort) => sort === record.kind)) return record as OfSort<S>;
+  reportWrongSort(scope, span, reference.$refText, wanted, node, sorts);
+  return null;
+}
+
+/** The procedure that a reference means. */
+export function resolveProcedure(scope: Scope, reference: Reference<ast.Named>): ast.Procedure | null {
+  const node = reference.ref;
+  const span = referenceSpan(scope, reference);
+  if (node !== undefined) scope.used.add(node);
+  if (node === undefined) reportUnknown(scope, span, reference.$refText, "a procedure", ast.isProcedure);
+  else if (ast.isProcedure(node)) return node;
+  else reportWrongSort(scope, span, reference.$refText, "a procedure", node, []);
+  return null;
+}
+
+/** The step or task that a reference means. */
+export function resolveStep(scope: Scope, reference: Reference<ast.StepOrTask>): StepRef {
+  const span = referenceSpan(scope, reference);
+  const name = reference.$refText;
+  const node = reference.ref;
+  if (node !== undefined) return { name, span, target: spanOf(scope, node) };
+  if (!scope.reach.isHidden(name)) {
+    const nearest = nearestNames(name, scope.reach.steps.keys());
+    scope.problems.push({ kind: "unknown name", span, name, wanted: "a step or task", nearest });
+  }
+  return { name, span, target: null };
+}
+
+/** A hazard of the built-in list or a declared one; the name either way, with a problem where it is neither. */
+export function resolveHazard(scope: Scope, use: ast.HazardUse): { readonly name: string; readonly span: Span } {
+  const span = spanOf(scope, use);
+  const { name } = use;
+  const node = lookUp(scope.reach, name);
+  if (ast.isHazard(node)) scope.used.add(node);
+  else if (!HAZARDS.includes(name)) {
+    if (node === undefined) reportUnknown(scope, span, name, "a hazard", ast.isHazard, HAZARDS);
+    else reportWrongSort(scope, span, name, "a hazard", node, ["hazard"]);
+  }
+  return { name, span };
+}
+
+/** Past so many problems in one file nobody reads offers, and looking for them would take its time. */
+const MOST_OFFERS = 200;
+
+function nearestInReach(
+  scope: Scope,
+  name: string,
+  isWanted: (node: AstNode) => boolean,
+  others: readonly string[] = [],
+): readonly string[] {
+  if (scope.problems.length > MOST_OFFERS) return [];
+  return nearestNames(name, [...namesInReach(scope, isWanted), ...others]);
+}
+
+/** The record of the unknown name's nearest, for going on without a train of findings. */
+export function likelyMeant(scope: Scope, name: string, sorts: readonly Sort[]): Declaration | null {
+  const near = nearestInReach(scope, name, (node) => sorts.some((sort) => sort === sortOf(scope, node)))[0];
+  const node = near === undefined ? undefined : lookUp(scope.reach, near);
+  return (node === undefined ? undefined : scope.lowering.records.get(node)) ?? null;
+}
+
+/** The nearest of the names: one that differs in capitals only, then those a slip or two away. At most three. */
+export function nearestNames(name: string, names: Iterable<string>): readonly string[] {
+  const small = name.toLowerCase();
+  // Of a single letter any other would be near.
+  const most = small.length < 2 ? 0 : small.length < 4 ? 1 : 2;
+  const letters = lettersOf(small);
+  const found: { readonly name: string; readonly distance: number }[] = [];
+  for (const candidate of new Set(names)) {
+    if (Math.abs(candidate.length - name.length) > most) continue;
+    const other = candidate.toLowerCase();
+    // A slip takes one letter away and brings another at most, so most names need no closer look.
+    if (bitsIn(letters ^ lettersOf(other)) > 2 * most) continue;
+    const distance = editDistance(small, other);
+    if (distance <= most) found.push({ name: candidate, distance });
+  }
+  found.sort((a, b) => a.distance - b.distance);
+  return found.slice(0, 3).map((entry) => entry.name);
+}
+
+/** Which letters a word has, as bits; some share one. */
+function lettersOf(word: string): number {
+  let letters = 0;
+  for (let at = 0; at < word.length; at++) letters |= 1 << (word.charCodeAt(at) & 31);
+  return letters;
+}
+
+function bitsIn(bits: number): number {
+  let count = 0;
+  for (let rest = bits; rest !== 0; rest &= rest - 1) count++;
+  return count;
+}
+
+/** `a part`, `a part or a ring`. */
+export function sortWords(sorts: readonly Sort[]): string {
+  const words = sorts.map((sort) => SORT_WORDS[sort]);
+  const last = words.pop() ?? "a name";
+  return words.length === 0 ? last : `${words.join(", ")} or ${last}`;
+}
+
+/** What a record is, in the writer's words and without an article: `part`. */
+export function sortNoun(sort: Sort): string {
+  return SORT_WORDS[sort].replace(/^an? /, "");
+}
+
+/** Where a node's name is declared, in whichever file. */
+export function declarationSpan(scope: Scope, node: AstNode): Span {
+  const record = scope.lowering.records.get(node);
+  if (record !== undefined) return record.span;
+  return propertySpan(scope.lowering.scopes.get(node) ?? scope, node, "name");
+}
+
+export function referenceSpan(scope: Scope, reference: Reference): Span {
+  const node = reference.$refNode;
+  return { path: scope.parsed.path, start: node?.offset ?? 0, end: node?.end ?? 0 };
+}
+
+/**
+ * The span of a property of a node, such as its `name`; the node's own where it is not written.
+ * @param index of one among several values
+ */
+export function propertySpan(scope: Scope, node: AstNode, property: string, index = 0): Span {
+  const cst = GrammarUtils.findNodeForProperty(node.$cstNode, property, index);
+  return cst === undefined ? spanOf(scope, node) : { path: scope.parsed.path, start: cst.offset, end: cst.end };
+}
+
+/** People and equipment; the list of the language. */
+const HAZARDS: readonly string[] = [
+  ...["burn", "cold", "fire", "explosion", "pressure", "electric", "lifting", "crush", "cutting", "rotating", "spring"],
+  ...["fall", "dropped", "eye", "skin", "fumes", "noise"],
+  ...["damage", "contamination", "overheating", "overtorque", "debris"],
+];
+
+const SORT_WORDS: Readonly<Record<Sort, string>> = {
+  material: "a material",
+  source: "a source",
+  role: "a role",
+  ring: "a ring",
+  holes: "holes",
+  part: "a part",
+  fit: "a fit",
+  tool: "a tool",
+  consumable: "a consumable",
+  energy: "an energy",
+  hazard: "a hazard",
+  option: "an option",
+  fact: "a fact",
+  value: "a value",
+  reading: "a reading",
+  threshold: "a threshold",
+  arrangement: "an arrangement",
+  crib: "a crib",
+};
+
+function sortOf(scope: Scope, node: AstNode): Sort | undefined {
+  return scope.lowering.records.get(node)?.kind;
+}
+
+function* namesInReach(scope: Scope, isWanted: (node: AstNode) => boolean): Generator<string> {
+  const seen = new Set<string>();
+  for (const layer of scope.reach.layers) {
+    for (const [name, node] of layer) {
+      if (!seen.has(name) && isWanted(node)) yield name;
+      seen.add(name);
+    }
+  }
+}
+
+function reportUnknown(
+  scope: Scope,
+  span: Span,
+  name: string,
+  wanted: string,
+  isWanted: (node: AstNode) => boolean,
+  others: readonly string[] = [],
+): void {
+  if (scope.reach.isHidden(name)) return;
+  const nearest = nearestInReach(scope, name, isWanted, others);
+  for (const near of nearest) {
+    // What was probably meant is not unused.
+    const node = lookUp(scope.reach, near);
+    if (node !== undefined) scope.used.add(node);
+  }
+  scope.problems.push({ kind: "unknown name", span, name, wanted, nearest });
+}
+
+function reportWrongSort(
+  scope: Scope,
+  span: Span,
+  name: string,
+  wanted: string,
+  node: AstNode,
+  sorts: readonly Sort[],
+): void {
+  const record = scope.lowering.records.get(node);
+  const found = record === undefined ? "a procedure" : SORT_WORDS[record.kind];
+  const declaredAt = declarationSpan(scope, node);
+  const nearest = nearestInReach(scope, name, (candidate) => sorts.some((sort) => sort === sortOf(scope, candidate)));
+  scope.problems.push({ kind: "wrong kind", span, name, wanted, found, declaredAt, nearest });
+}

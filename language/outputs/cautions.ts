@@ -1,0 +1,24 @@
+// Which standing cautions belong on an output: those for everything, and those for the kinds of work in it. Knows no format.
+
+import type { Words } from "./words/en.ts";
+import type { Work } from "./work.ts";
+
+export function cautionsFor(work: Work, words: Words): readonly string[] {
+  const verbs = new Set<string>(work.actions.map(({ action }) => action.verb));
+  const any = (...wanted: readonly string[]): boolean => wanted.some((verb) => verbs.has(verb));
+  const adapter = work.actions.some(
+    ({ action }) => action.verb === "tighten" && action.tools.some(({ tool }) => tool.capability.offset !== null),
+  );
+  const inspected = work.steps.some(({ step }) => step.hold !== null);
+  const { cautions } = words;
+  return [
+    ...cautions.everywhere,
+    cautions.notChecked,
+    ...(adapter ? [cautions.adapter] : []),
+    ...(any("heat", "cool") ? [cautions.heating] : []),
+    ...(any("isolate", "release", "prove") ? [cautions.isolation] : []),
+    ...(any("lift", "support") ? [cautions.lifting] : []),
+    ...(work.statements.length > 0 ? [cautions.hazards] : []),
+    ...(inspected ? [cautions.twoPeople] : []),
+  ];
+}

@@ -1,0 +1,111 @@
+// What stands above the work in the HTML checklist: title block, check result, signal words, cautions, lists.
+// Knows the document only.
+import type { Document, Fact } from "../document.ts";
+import type { Words } from "../words/en.ts";
+import { type Markup, markup, nothing } from "./html-markup.ts";
+
+export function headHtml(document: Document, words: Words): Markup {
+  const { head, title, draft } = document;
+  const banner = draft
+    ? markup`<p class="banner"><strong>${words.labels.draft}</strong> ${words.labels.draftMeaning}</p>`
+    : nothing;
+  return markup`<header>
+${banner}
+<h1>${title}</h1>
+<dl class="facts">${head.facts.map(factHtml)}</dl>
+${findingsHtml(document, words)}
+${allowsHtml(document, words)}
+</header>`;
+}
+
+export function listsHtml(document: Document, words: Words): Markup {
+  const { labels } = words;
+  return markup`<div class="lists">
+${signalsHtml(document, words)}
+<section><h2>${labels.cautions}</h2><ul>${document.cautions.map((caution) => markup`<li>${caution}</li>`)}</ul></section>
+${document.tools.length === 0 ? nothing : toolsHtml(document, words)}
+${document.parts.length === 0 ? nothing : partsHtml(document, words)}
+${document.consumables.length === 0 ? nothing : consumablesHtml(document, words)}
+${startHtml(document, words)}
+</div>`;
+}
+
+function factHtml({ label, values, long }: Fact): Markup {
+  return markup`<div${long === true ? markup` class="wide"` : nothing}><dt>${label}</dt>${values.map((value) => markup`<dd>${value}</dd>`)}</div>`;
+}
+
+function findingsHtml({ head }: Document, { labels }: Words): Markup {
+  if (head.findings.length === 0) return nothing;
+  const rows = head.findings.map((finding) => [
+    markup`${finding.severity}`,
+    markup`${finding.code}`,
+    markup`${finding.place}`,
+    markup`<b>${finding.message}</b>${finding.why === null ? nothing : markup` ${finding.why}`}${finding.remedy === null ? nothing : markup`<i class="line">${finding.remedy}</i>`}`,
+  ]);
+  const title = head.findings.some((finding) => finding.error) ? labels.errors : labels.findings;
+  return markup`<section><h2>${title}</h2>${table([labels.severity, labels.code, labels.place, labels.message], rows)}</section>`;
+}
+
+function allowsHtml({ head }: Document, { labels }: Words): Markup {
+  if (head.allows.length === 0) return nothing;
+  const rows = head.allows.map((allow) =>
+    [allow.code, allow.place, allow.reason, allow.by ?? ""].map((text) => markup`${text}`),
+  );
+  return markup`<section><h2>${labels.allowed}</h2>${table([labels.code, labels.place, labels.reason, labels.by], rows)}</section>`;
+}
+
+function signalsHtml({ signals }: Document, words: Words): Markup {
+  if (signals.length === 0) return nothing;
+  const rows = signals.map(
+    (signal) =>
+      markup`<div><dt><span class="word ${signal}">${words.signals[signal]}</span></dt><dd>${words.signalKey[signal]}</dd></div>`,
+  );
+  return markup`<section><h2>${words.labels.keyToSignals}</h2><dl class="key">${rows}</dl></section>`;
+}
+
+function toolsHtml({ tools }: Document, words: Words): Markup {
+  const { labels, lists } = words;
+  const rows = tools.map((tool) => [
+    named(tool),
+    lines(tool.asked, lists.noRequirement),
+    lines(tool.used, lists.noRequirement),
+  ]);
+  return markup`<section><h2>${labels.tools}</h2>${table([labels.tool, labels.asked, labels.used], rows)}</section>`;
+}
+
+function partsHtml({ parts }: Document, { labels }: Words): Markup {
+  const rows = parts.map((part) => [named(part), markup`${part.count}`, lines(part.remarks, "")]);
+  return markup`<section><h2>${labels.parts}</h2>${table([labels.part, labels.count, labels.remarks], rows)}</section>`;
+}
+
+function consumablesHtml({ consumables }: Document, { labels }: Words): Markup {
+  const rows = consumables.map((one) => [named(one), lines(one.amounts, "")]);
+  return markup`<section><h2>${labels.consumables}</h2>${table([labels.consumable, labels.amount], rows)}</section>`;
+}
+
+function startHtml({ start }: Document, { labels }: Words): Markup {
+  if (start.length === 0) return nothing;
+  const rows = start.map(
+    (text) => markup`<li><label class="tick"><input type="checkbox"><span class="text">${text}</span></label></li>`,
+  );
+  return markup`<section><h2>${labels.beforeStart}</h2><ul class="plain">${rows}</ul></section>`;
+}
+
+/** A title, and below it the name by which the procedure's text knows it. */
+function named({ title, name }: { readonly title: string; readonly name: string }): Markup {
+  return markup`${title}<code class="line">${name}</code>`;
+}
+
+function lines(texts: readonly string[], none: string): Markup {
+  if (texts.length === 0) return markup`${none}`;
+  return markup`${texts.map((text) => markup`<span class="line">${text}</span>`)}`;
+}
+
+/** The first cell of each row is its heading. */
+function table(heads: readonly string[], rows: readonly (readonly Markup[])[]): Markup {
+  const body = rows.map(
+    (cells) =>
+      markup`<tr>${cells.map((cell, at) => (at === 0 ? markup`<th scope="row">${cell}</th>` : markup`<td>${cell}</td>`))}</tr>`,
+  );
+  return markup`<table><thead><tr>${heads.map((head) => markup`<th scope="col">${head}</th>`)}</tr></thead><tbody>${body}</tbody></table>`;
+}

@@ -1,0 +1,178 @@
+// What an output says, as plain data in one language: head, lists, and the work as nested blocks and rows. Every format
+// renders this. Knows no format, and no procedure.
+
+export interface Document {
+  readonly title: string;
+  /** Set where an error is left or a draft was asked for: every page has to say so. */
+  readonly draft: boolean;
+  readonly head: Head;
+  /** Signal words that occur, the gravest first. */
+  readonly signals: readonly Signal[];
+  readonly cautions: readonly string[];
+  /** What has to hold before the first step. */
+  readonly start: readonly string[];
+  readonly parts: readonly PartRow[];
+  readonly tools: readonly ToolRow[];
+  readonly consumables: readonly ConsumableRow[];
+  readonly blocks: readonly Block[];
+  /** What has to hold when the work is done. */
+  readonly end: readonly string[];
+}
+
+export type Signal = "danger" | "warning" | "caution" | "note";
+
+export interface Head {
+  /** Number and revision for the head of each page. */
+  readonly page: string;
+  /** Label and value, in the order to be shown. */
+  readonly facts: readonly Fact[];
+  readonly findings: readonly FindingRow[];
+  readonly allows: readonly AllowRow[];
+}
+
+export interface Fact {
+  readonly label: string;
+  readonly values: readonly string[];
+  /** Wants a line of its own. */
+  readonly long?: true;
+}
+
+export interface FindingRow {
+  readonly error: boolean;
+  readonly severity: string;
+  readonly code: string;
+  readonly place: string;
+  readonly message: string;
+  readonly why: string | null;
+  readonly remedy: string | null;
+}
+
+export interface AllowRow {
+  readonly code: string;
+  readonly place: string;
+  readonly reason: string;
+  readonly by: string | null;
+}
+
+export interface PartRow {
+  readonly title: string;
+  readonly name: string;
+  readonly count: number;
+  readonly remarks: readonly string[];
+}
+
+export interface ToolRow {
+  readonly title: string;
+  readonly name: string;
+  /** What any tool that serves must be able to do. */
+  readonly asked: readonly string[];
+  /** What the procedure uses of it. */
+  readonly used: readonly string[];
+}
+
+export interface ConsumableRow {
+  readonly title: string;
+  readonly name: string;
+  readonly amounts: readonly string[];
+}
+
+export type Block = Section | StatementBlock | NoteBlock | StepRow | Branch | Group | Direction | Instruction;
+
+/** A task, or a procedure that is performed inside another. */
+export interface Section {
+  readonly kind: "section";
+  readonly number: string;
+  readonly title: string;
+  readonly pass: string | null;
+  /** Where it comes from, if from another procedure. */
+  readonly origin: string | null;
+  readonly citations: readonly string[];
+  readonly blocks: readonly Block[];
+}
+
+export interface StatementBlock {
+  readonly kind: "statement";
+  readonly signal: Exclude<Signal, "note">;
+  readonly hazards: readonly string[];
+  readonly text: string;
+  readonly avoid: string | null;
+  readonly wear: readonly string[];
+}
+
+export interface NoteBlock {
+  readonly kind: "note";
+  readonly text: string;
+}
+
+export interface StepRow {
+  readonly kind: "step";
+  /** Unique in the document; for links. */
+  readonly id: string;
+  readonly number: string;
+  readonly name: string | null;
+  /** The pass of a repeat, where each is written out. */
+  readonly pass: string | null;
+  /** Own words, where instructions stand below them. */
+  readonly words: string | null;
+  readonly critical: boolean;
+  /** Who, when, and on what condition: each a sentence. */
+  readonly terms: readonly string[];
+  readonly blocks: readonly Block[];
+  readonly fields: readonly Field[];
+  readonly signs: readonly SignOff[];
+  /** Nothing after this step may begin before it is signed. */
+  readonly hold: readonly SignOff[];
+  readonly citations: readonly string[];
+  readonly figures: readonly string[];
+}
+
+/** One thing to do, with a place to tick for each pass. */
+export interface Instruction {
+  readonly kind: "instruction";
+  readonly text: string;
+  readonly details: readonly string[];
+  /** Values of rounds that are ticked one by one; empty where there is one. */
+  readonly rounds: readonly string[];
+  readonly ticks: readonly Tick[];
+  readonly fields: readonly Field[];
+  /** What to do if a check fails. */
+  readonly failing: { readonly heading: string; readonly blocks: readonly Block[] } | null;
+  /** A procedure that is done here, step by step. */
+  readonly performed: Section | null;
+}
+
+/** `label` tells passes apart, as `3`; null where there is one. */
+export interface Tick {
+  readonly label: string | null;
+}
+
+export interface Field {
+  readonly label: string;
+  readonly limits: string | null;
+  readonly tools: string | null;
+}
+
+export interface SignOff {
+  readonly role: string;
+  readonly pass: string | null;
+}
+
+export interface Branch {
+  readonly kind: "branch";
+  readonly arms: readonly { readonly heading: string; readonly blocks: readonly Block[] }[];
+}
+
+/** Steps with one heading: a repeat, or any order. */
+export interface Group {
+  readonly kind: "group";
+  readonly heading: string;
+  readonly blocks: readonly Block[];
+}
+
+/** Where to go on, or that something is left out; `link` is the id of the step, where it is one row. */
+export interface Direction {
+  readonly kind: "direction";
+  readonly sense: "jump" | "stop" | "left out" | "unreadable";
+  readonly text: string;
+  readonly link: string | null;
+}

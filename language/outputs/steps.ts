@@ -1,0 +1,89 @@
+// A step as a row: what is to be done, on what terms, what is written down and who signs. Knows no format.
+
+import type { Role } from "#model/declarations.ts";
+import type { ExpandedStep } from "#model/expanded.ts";
+import { citationTexts } from "./citations.ts";
+import { conditionClause } from "./conditions.ts";
+import type { Block, Field, Instruction, SignOff, StepRow } from "./document.ts";
+import { type Making, passLabel, textsFor, tickLabels, wordsFor } from "./making.ts";
+import { rowId } from "./numbering.ts";
+import { toolsPhrase, valueText } from "./sentences.ts";
+
+/**
+ * @param steps all passes of one step
+ * @param blocks what stands in it
+ */
+export function stepRow(steps: readonly ExpandedStep[], blocks: readonly Block[], making: Making): StepRow {
+  const [first] = steps as readonly [ExpandedStep, ...ExpandedStep[]];
+  const { step } = first;
+  const passes = steps.map((one) => one.pass);
+  const labels = tickLabels(passes, making);
+  const pass = passes.length === 1 ? passLabel(first.pass, making) : null;
+  const words = step.words === null ? null : making.writer.words.sentence(wordsFor(step.words, passes));
+  const number = making.prefix + step.number;
+  const signs = (roles: readonly Role[]): readonly SignOff[] =>
+    roles.flatMap((role) => labels.map((label) => ({ role: role.title, pass: label })));
+  const toTick = hasInstruction(blocks);
+  const own: Instruction | null = toTick || words === null ? null : wordsAsInstruction(words, labels);
+  return {
+    kind: "step",
+    id: rowId(number, pass),
+    number,
+    name: step.name,
+    pass,
+    words: own === null ? words : null,
+    critical: step.critical,
+    terms: termsOf(steps, making),
+    // Statements at the head of a step stand ahead of its own words too.
+    blocks: own === null ? blocks : [...blocks, own],
+    fields: steps.flatMap((one, at) => recordFields(one, labels[at] ?? null, making)),
+    signs: signs(step.signs),
+    hold: signs(step.hold === null ? [] : [step.hold]),
+    citations: citationTexts(step.cites),
+    figures: step.figures.map(({ path, caption }) => (caption === null ? path : `${caption} (${path})`)),
+  };
+}
+
+function hasInstruction(blocks: readonly Block[]): boolean {
+  return blocks.some((block) => {
+    if (block.kind === "instruction") return true;
+    if (block.kind === "group") return hasInstruction(block.blocks);
+    return block.kind === "branch" && block.arms.some((arm) => hasInstruction(arm.blocks));
+  });
+}
+
+function wordsAsInstruction(text: string, labels: readonly (string | null)[]): Instruction {
+  const ticks = labels.map((label) => ({ label }));
+  return { kind: "instruction", text, details: [], rounds: [], ticks, fields: [], failing: null, performed: null };
+}
+
+function termsOf(steps: readonly ExpandedStep[], making: Making): readonly string[] {
+  const [first] = steps as readonly [ExpandedStep, ...ExpandedStep[]];
+  const { step } = first;
+  const { writer, numbering } = making;
+  const { flow, conditions, list } = writer.words;
+  const passes = steps.map((one) => one.pass);
+  const needs = steps.map((one) => list(one.needs.map((need) => conditionClause(need, writer))));
+  return [
+    ...(step.by === null ? [] : [flow.doneBy(step.by.title)]),
+    ...(first.needs.length === 0 ? [] : textsFor(needs, passes).map(conditions.needs)),
+    ...(step.after.length === 0 ? [] : [flow.after(list(step.after.map(numbering.reference)))]),
+    ...(step.before.length === 0 ? [] : [flow.before(list(step.before.map(numbering.reference)))]),
+    ...(step.within === null
+      ? []
+      : [flow.within(valueText(step.within.value, "must be met", writer), numbering.reference(step.within.step))]),
+    ...(step.takes === null ? [] : [flow.takes(valueText(step.takes, "nominal", writer))]),
+  ];
+}
+
+function recordFields({ step, pass }: ExpandedStep, label: string | null, making: Making): readonly Field[] {
+  const { writer } = making;
+  return step.records.map((record) => {
+    const own = wordsFor(record.label, [pass]);
+    return {
+      label: label === null ? own : writer.words.records.unit(own, label),
+      limits: record.expect === null ? null : valueText(record.expect, "must be met", writer),
+      tools: record.tools.length === 0 ? null : toolsPhrase(record.tools, writer),
+    };
+  });
+}

@@ -1,0 +1,365 @@
+// Every fixed word that outputs print, in English: labels, cautions, and how a sentence is built from the shop's own words.
+// Knows no format. Another language is another object of the same shape.
+
+/** The fixed words of one language. */
+export type Words = typeof en;
+
+/** A thing to be named: its title, and the index of the instance, a range, or several. */
+export interface Named {
+  readonly title: string;
+  /** `3`, `1–8`, `left, right`; null where there is only one. */
+  readonly index: string | null;
+  /** Whether the index is a name, not a number. */
+  readonly byName: boolean;
+  readonly plural: boolean;
+  readonly fresh: boolean;
+}
+
+export const en = {
+  language: "en",
+  direction: "ltr",
+
+  signals: { danger: "DANGER", warning: "WARNING", caution: "CAUTION", note: "NOTE" },
+  signalKey: {
+    danger: "People will be killed or badly hurt if it is not avoided.",
+    warning: "People can be killed or hurt if it is not avoided.",
+    caution: "Equipment can be damaged. Not used for injury to people.",
+    note: "Good to know. Asks nothing of you.",
+  },
+  hazards: {
+    burn: "burns",
+    cold: "cold burns",
+    fire: "fire",
+    explosion: "explosion",
+    pressure: "pressure",
+    electric: "electric shock",
+    lifting: "heavy load",
+    crush: "crushing",
+    cutting: "cuts",
+    rotating: "rotating parts",
+    spring: "spring force",
+    fall: "falling",
+    dropped: "dropped load",
+    eye: "eye injury",
+    skin: "harm to skin",
+    fumes: "fumes",
+    noise: "noise",
+    damage: "damage",
+    contamination: "contamination",
+    overheating: "overheating",
+    overtorque: "overtightening",
+    debris: "debris",
+  } as Readonly<Record<string, string>>,
+  severities: { error: "error", warning: "warning", information: "information", hint: "hint" },
+
+  labels: {
+    document: "Document",
+    revision: "Revision",
+    date: "Date",
+    appliesTo: "Applies to",
+    basedOn: "Based on",
+    ambient: "Ambient temperature",
+    crew: "Crew",
+    options: "Options chosen",
+    openOptions: "Options to be decided before the start",
+    units: "Units",
+    hash: "Content hash of the inputs",
+    checkResult: "Check result",
+    allowed: "Allowed findings",
+    findings: "Findings left",
+    errors: "Errors to be put right",
+    draft: "DRAFT",
+    draftMeaning: "Not released for work.",
+    keyToSignals: "Key to signal words",
+    signalWord: "Signal word",
+    meaning: "Meaning",
+    cautions: "Before you rely on this checklist",
+    beforeStart: "Before you start",
+    parts: "Parts",
+    tools: "Tools",
+    consumables: "Consumables",
+    part: "Part",
+    nameInText: "Name in the procedure",
+    count: "Count",
+    remarks: "Remarks",
+    tool: "Tool",
+    asked: "What it must be able to do",
+    used: "Used here for",
+    consumable: "Consumable",
+    amount: "Amount",
+    work: "Work",
+    avoid: "How to avoid it",
+    wear: "Wear",
+    done: "Done",
+    round: "Round",
+    value: "Value",
+    source: "Source",
+    figure: "Figure",
+    records: "Record",
+    limits: "Limits",
+    reading: "Reading",
+    measuredWith: "Measured with",
+    ifItFails: "If it fails",
+    sign: "Sign-off",
+    holdPoint: "HOLD POINT",
+    role: "Role",
+    name: "Name",
+    signature: "Signature",
+    code: "Code",
+    severity: "Severity",
+    place: "Place",
+    message: "Message",
+    reason: "Reason",
+    by: "By",
+    critical: "Critical step",
+    atTheEnd: "When the work is done",
+    provenance: "Where this checklist comes from",
+    step: "Step",
+  },
+
+  cautions: {
+    everywhere: [
+      "The approved maintenance data, local codes and licensed people govern. Where this checklist differs from them, stop and ask.",
+      "Computed values are aids. No finding does not mean safe: only what the procedure declares was checked.",
+      "A printed copy is uncontrolled. Compare its revision with the current one before use.",
+    ],
+    notChecked:
+      "Not checked: strength of parts and threads, lifting points and centre of gravity, the state of tools, and whatever the procedure does not name.",
+    adapter:
+      "The torques are those at the fastener. An adapter changes what the wrench must be set to: work out the setting for this adapter, its angle and this wrench's arm. Put no extension on the handle. Work it out again if a tool changes.",
+    heating:
+      "Heating and cooling: measure part and mate at contact. Treat a part as hot until it is measured cool. If it sticks, take it off and heat it again. Do not hammer.",
+    isolation: "“Isolated” here means that the procedure says so. Prove it dead at the place of work.",
+    lifting:
+      "Lifting: masses are as declared. Centre of gravity and attachment were not checked. Nobody stands under or beside the load.",
+    hazards:
+      "Hazards: limits are set for healthy adults and bare metal. The site's risk assessment and the data sheets govern.",
+    twoPeople: "The one who did the work and the inspector are two different people.",
+  },
+
+  /** Several things in one phrase. */
+  list: (items: readonly string[]): string =>
+    items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items.at(-1) ?? ""}`,
+  comma: (items: readonly string[]): string => items.join(", "),
+  oneOf: (items: readonly string[]): string =>
+    items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} or ${items.at(-1) ?? ""}`,
+  range: (first: string, last: string): string => `${first}–${last}`,
+  /** A sequence in which things are done one after the other. */
+  sequence: (items: readonly string[]): string => items.join(" – "),
+
+  /** A thing in a sentence: `the bearing cover`, `a new gasket`, `cover screws 1–8`, `the plug (left)`. */
+  thing: ({ title, index, byName, plural, fresh }: Named): string => {
+    const noun = plural ? pluralOf(title) : title;
+    const full = index === null ? noun : byName ? `${noun} (${index})` : `${noun} ${index}`;
+    if (fresh) return plural ? `new ${full}` : `a new ${full}`;
+    return index !== null && !byName ? full : withArticle(full);
+  },
+  position: (position: string, places: string): string => `position ${position} of ${withArticle(places)}`,
+  ownPosition: (position: string): string => `its position ${position}`,
+  /** A reading or an option as the subject of a clause. */
+  subject: (title: string): string => withArticle(title),
+
+  /** The writer's own words as a sentence. */
+  sentence: (text: string): string => {
+    const trimmed = text.trim();
+    return trimmed === "" || /[.!?:…]["”’)]?$/.test(trimmed) ? trimmed : `${trimmed}.`;
+  },
+
+  actions: {
+    install: (what: string, where: string | null, clock: string | null, tools: string): string =>
+      `Install ${what}${where === null ? "" : ` ${where}`}${clock === null ? "" : ` at ${clock}`}${tools}.`,
+    where: {
+      in: (place: string): string => `in ${place}`,
+      on: (place: string): string => `on ${place}`,
+      over: (place: string): string => `over ${place}`,
+    },
+    press: (what: string, where: string, tools: string): string => `Press ${what} ${where}${tools}.`,
+    remove: (what: string, tools: string): string => `Remove ${what}${tools}.`,
+    discard: (what: string, tools: string): string => `Remove and discard ${what}${tools}.`,
+    tighten: (what: string, how: string, tools: string): string => `Tighten ${what}${how}${tools}.`,
+    pattern: { cross: " in cross pattern", circular: " in circular pattern", order: " in order" },
+    byHand: " by hand",
+    stage: (value: string): string => ` to ${value}`,
+    rounds: (count: number): string => `, in ${count} rounds`,
+    thenTurn: (angle: string): string => `, then turn ${angle} further`,
+    toSeat: " to seat the parts",
+    positions: (sequence: string): string => `Order of positions: ${sequence}.`,
+    loosen: (what: string, reverse: boolean, tools: string): string =>
+      `Loosen ${what}${reverse ? " in reverse order" : ""}${tools}.`,
+    turnBack: (what: string, back: string, tools: string): string => `Turn ${what} back by ${back}${tools}.`,
+    heatTo: (what: string, range: string, tools: string): string => `Heat ${what} to ${range}${tools}.`,
+    heatBy: (what: string, change: string, tools: string): string => `Heat ${what} by ${change}${tools}.`,
+    coolTo: (what: string, range: string, tools: string): string => `Cool ${what} to ${range}${tools}.`,
+    coolBy: (what: string, change: string, tools: string): string => `Cool ${what} by ${change}${tools}.`,
+    wait: (time: string): string => `Wait ${time}.`,
+    waitUntil: (condition: string): string => `Wait until ${condition}.`,
+    clean: (what: string, consumable: string | null): string =>
+      `Clean ${what}${consumable === null ? "" : ` with ${consumable}`}.`,
+    lubricate: (what: string, consumable: string | null): string =>
+      `Lubricate ${what}${consumable === null ? "" : ` with ${consumable}`}.`,
+    apply: (consumable: string, what: string): string => `Apply ${consumable} to ${what}.`,
+    cure: (time: string): string => `Let it cure for ${time}.`,
+    dose: (amount: string, consumable: string): string => `${amount} of ${consumable}`,
+    drain: (what: string, into: string | null): string => `Drain ${what}${into === null ? "" : ` into ${into}`}.`,
+    bleed: (what: string, into: string | null): string => `Bleed ${what}${into === null ? "" : ` into ${into}`}.`,
+    fill: (what: string, consumable: string): string => `Fill ${what} with ${consumable}.`,
+    turn: (what: string, place: string, clock: string, tools: string): string =>
+      `Turn ${what} until ${place} is at ${clock}${tools}.`,
+    align: (what: string, other: string): string => `Align ${what} with ${other}.`,
+    mark: (mark: string): string => `Mark: ${mark}.`,
+    lift: (what: string, tools: string): string => `Lift ${what}${tools}.`,
+    support: (what: string, tools: string): string => `Support ${what}${tools}.`,
+    setDown: (what: string): string => `Set down ${what}.`,
+    isolate: (what: string, tools: string): string => `Isolate ${what}${tools}.`,
+    release: (what: string, tools: string): string => `Release ${what} until nothing is left${tools}.`,
+    prove: (what: string, tools: string): string => `Prove that ${what} is dead${tools}.`,
+    restore: (what: string, tools: string): string => `Restore ${what}${tools}.`,
+    inspect: (what: string, tools: string): string => `Inspect ${what}${tools}.`,
+    inspectFor: (what: string, words: string, tools: string): string =>
+      /^for\b/i.test(words) ? `Inspect ${what} ${words}${tools}.` : `Inspect ${what}${tools}: ${words}.`,
+    measure: (words: string, tools: string): string => `Measure: ${words}${tools}.`,
+    use: (tools: string): string => `Use ${tools}.`,
+    choose: (what: string, reading: string): string => `Choose ${what} by ${reading}:`,
+    chooseRow: (range: string, result: string): string => `${range}: ${result}`,
+    perform: (title: string): string => `Do all of “${title}”.`,
+    check: (words: string, tools: string): string => `Check: ${words}${tools}.`,
+    withTools: (tools: string): string => ` with ${tools}`,
+  },
+
+  conditions: {
+    and: (items: readonly string[]): string => items.join(" and "),
+    or: (items: readonly string[]): string => items.join(" or "),
+    group: (inner: string): string => `(${inner})`,
+    not: (inner: string): string => `it is not so that ${inner}`,
+    state: (what: string, plural: boolean, state: string, negated: boolean): string =>
+      `${what} ${plural ? "are" : "is"}${negated ? " not" : ""} ${state}`,
+    value: (what: string, plural: boolean, value: string, negated: boolean): string =>
+      `${what} ${plural ? "are" : "is"}${negated ? " not" : ""} ${value}`,
+    clock: (what: string, plural: boolean, clock: string, negated: boolean): string =>
+      `${what} ${plural ? "are" : "is"}${negated ? " not" : ""} at ${clock}`,
+    option: (option: string, choice: string, negated: boolean): string =>
+      `${option} is ${negated ? "not " : ""}“${choice}”`,
+    /** An option that asks whether its title is so. */
+    holds: (option: string, negated: boolean): string => (negated ? `it is not so that ${option}` : option),
+    noTemporaryParts: "no temporary part is left in place",
+    unknown: "a condition that could not be read holds",
+    needs: (conditions: string): string => `Start only when ${conditions}.`,
+    upper: (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1),
+  },
+  /** Choices that need no title. */
+  choices: { yes: "yes", no: "no" } as Readonly<Record<string, string>>,
+  /** States as they are printed; own states of parts are printed as written. */
+  states: {
+    installed: "installed",
+    removed: "removed",
+    loose: "loose",
+    tightened: "tightened",
+    secured: "secured",
+    clean: "clean",
+    lubricated: "lubricated",
+    aligned: "aligned",
+    isolated: "isolated",
+    live: "live",
+  } as Readonly<Record<string, string>>,
+
+  flow: {
+    if: (condition: string): string => `If ${condition}:`,
+    otherwiseIf: (condition: string): string => `Otherwise, if ${condition}:`,
+    otherwise: "Otherwise:",
+    otherCases: "all other cases",
+    anyOrder: "In any order, each one complete before the next:",
+    repeat: (variable: string, values: string, rows: number): string =>
+      rows > 1
+        ? `Do all of this box for one ${variable}, then for the next: ${variable} = ${values}`
+        : `Once for each ${variable}, in this order: ${values}`,
+    inPass: (pass: string, text: string): string => `${pass}: ${text}`,
+    pass: (variable: string, value: string): string => `${variable} = ${value}`,
+    goBack: (step: string): string => `Go back to ${step} and do the work again from there.`,
+    goOn: (step: string): string => `Go on with ${step}. Leave out what lies between.`,
+    step: (number: string, name: string): string => `step ${number} (${name})`,
+    stepUnknown: (name: string): string => `step ${name}`,
+    stop: (text: string): string => `STOP. ${text}`,
+    leftOut: (steps: string, reason: string): string =>
+      `Left out, because of the options chosen (${reason}): ${steps}.`,
+    steps: (first: string, last: string): string => (first === last ? `step ${first}` : `steps ${first} to ${last}`),
+    unreadable: "Lines of the procedure that could not be read stand here. See the errors listed.",
+    notExpanded: "The procedure is too long to be written out. What follows may be incomplete.",
+    performed: (title: string): string => `From the procedure “${title}”`,
+    takes: (time: string): string => `Takes about ${time}.`,
+    within: (time: string, step: string): string => `Finish within ${time} after the end of ${step}.`,
+    after: (steps: string): string => `Only after ${steps}.`,
+    before: (steps: string): string => `Before ${steps}.`,
+    doneBy: (role: string): string => `By the ${role}.`,
+  },
+
+  records: {
+    mustBe: (limits: string): string => `must be ${limits}`,
+    /** Limits that are worked out from readings: how, and which reading is which. */
+    workedOut: (formula: string, readings: readonly (readonly [string, string])[]): string =>
+      `${formula}, with ${readings.map(([name, title]) => `${name} = ${title}`).join(", ")}`,
+    unit: (label: string, pass: string): string => `${label} (${pass})`,
+  },
+  signOff: {
+    hold: (role: string): string => `Stop here. Go on only when the ${role} has signed.`,
+  },
+
+  lists: {
+    torque: (value: string): string => `torque ${value}`,
+    accuracy: (value: string): string => `accuracy ${value}`,
+    accuracyOfFullScale: (value: string): string => `accuracy ${value} of full scale`,
+    arm: (value: string): string => `arm ${value}`,
+    offset: (value: string): string => `offset ${value}`,
+    angle: (value: string): string => `angle ${value}`,
+    heatsTo: (value: string): string => `heats to ${value}`,
+    coolsTo: (value: string): string => `cools to ${value}`,
+    lifts: (value: string): string => `lifts ${value}`,
+    measures: (value: string): string => `measures ${value}`,
+    resolution: (value: string): string => `resolution ${value}`,
+    force: (value: string): string => `force ${value}`,
+    mass: (value: string): string => `mass ${value}`,
+    each: (value: string): string => `${value} each`,
+    thread: (thread: string): string => `thread ${thread}`,
+    propertyClass: (text: string): string => `class ${text}`,
+    grade: (text: string): string => `grade ${text}`,
+    newNeeded: (count: number): string => `new: ${count}`,
+    temporary: "temporary, comes out again",
+    sharp: "sharp edges",
+    asNeeded: "as needed",
+    noRequirement: "–",
+  },
+
+  head: {
+    revision: (revision: string): string => `revision ${revision}`,
+    serial: (first: string, last: string | null): string =>
+      last === null ? `serial ${first} and up` : `serial ${first} to ${last}`,
+    people: (count: number): string => (count === 1 ? "1 person" : `${count} people`),
+    option: (title: string, choice: string): string => `${title}: ${choice}`,
+    units: { si: "SI", us: "US customary", both: "as written, in the other system in parentheses" },
+    clean: "no errors, no warnings",
+    counts: (errors: number, warnings: number, information: number): string =>
+      [
+        errors === 1 ? "1 error" : `${errors} errors`,
+        warnings === 1 ? "1 warning" : `${warnings} warnings`,
+        information === 1 ? "1 remark" : `${information} remarks`,
+      ].join(", "),
+    allowedCount: (count: number): string => `${count} allowed, with the reasons below`,
+    page: (document: string, revision: string): string => `${document}${revision === "" ? "" : ` · ${revision}`}`,
+    uncontrolled: "A printed copy is uncontrolled.",
+    wholeProcedure: "whole procedure",
+    noDocument: "no document number",
+  },
+};
+
+/** `the` before a title, unless it begins with an article of its own. */
+function withArticle(noun: string): string {
+  return /^(?:the|a|an)\s/i.test(noun) ? noun : `the ${noun}`;
+}
+
+/** The plural of a title by its last word; titles that are no plain English words are left alone. */
+function pluralOf(title: string): string {
+  if (!/[a-z]$/.test(title) || /[^\x20-\x7e]/.test(title)) return title;
+  if (/(?:ss|x|z|ch|sh)$/.test(title)) return `${title}es`;
+  if (title.endsWith("s")) return title;
+  if (/[^aeiou]y$/.test(title)) return `${title.slice(0, -1)}ies`;
+  return `${title}s`;
+}

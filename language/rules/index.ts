@@ -1,0 +1,74 @@
+// The one list of all rules. A rule that stands here is checked, explained and tested; nothing else has to know of it.
+import { impossibleCondition } from "./flow/impossible-condition.ts";
+import { tooLarge } from "./flow/too-large.ts";
+import { unreachable } from "./flow/unreachable.ts";
+import { duplicate } from "./names/duplicate.ts";
+import { needsInstance } from "./names/needs-instance.ts";
+import { noSuchInstance } from "./names/no-such-instance.ts";
+import { outsideWorkspace } from "./names/outside-workspace.ts";
+import { unknown as unknownName } from "./names/unknown.ts";
+import { unused } from "./names/unused.ts";
+import { useCycle } from "./names/use-cycle.ts";
+import { alreadyInstalled } from "./order/already-installed.ts";
+import { declared } from "./order/declared.ts";
+import { enclosed } from "./order/enclosed.ts";
+import { leftBehind } from "./order/left-behind.ts";
+import { missingSupport } from "./order/missing-support.ts";
+import { notInstalled } from "./order/not-installed.ts";
+import { occupied } from "./order/occupied.ts";
+import { retained } from "./order/retained.ts";
+import { unfinished } from "./order/unfinished.ts";
+import { unmetNeed } from "./order/unmet-need.ts";
+import { wrongPlace } from "./order/wrong-place.ts";
+import type { Rule } from "./rule.ts";
+import { character } from "./syntax/character.ts";
+import { dashRange } from "./syntax/dash-range.ts";
+import { decimalComma } from "./syntax/decimal-comma.ts";
+import { reservedWord } from "./syntax/reserved-word.ts";
+import { unclosed } from "./syntax/unclosed.ts";
+import { unexpected } from "./syntax/unexpected.ts";
+import { unusedAllow } from "./trace/unused-allow.ts";
+import { ambiguous } from "./units/ambiguous.ts";
+import { impossible } from "./units/impossible.ts";
+import { mismatch } from "./units/mismatch.ts";
+import { reversedRange } from "./units/reversed-range.ts";
+import { style } from "./units/style.ts";
+import { unknown as unknownUnit } from "./units/unknown.ts";
+
+/** In the order of the catalogue. */
+export const RULES: readonly Rule[] = [
+  unclosed,
+  decimalComma,
+  dashRange,
+  reservedWord,
+  unexpected,
+  character,
+  unknownName,
+  duplicate,
+  noSuchInstance,
+  needsInstance,
+  outsideWorkspace,
+  useCycle,
+  unused,
+  unknownUnit,
+  mismatch,
+  reversedRange,
+  impossible,
+  ambiguous,
+  style,
+  notInstalled,
+  alreadyInstalled,
+  occupied,
+  wrongPlace,
+  missingSupport,
+  enclosed,
+  retained,
+  unmetNeed,
+  declared,
+  leftBehind,
+  unfinished,
+  unreachable,
+  impossibleCondition,
+  tooLarge,
+  unusedAllow,
+];

@@ -1,0 +1,140 @@
+// Text to tree: reads any text at all, names what is wrong with its form, and keeps every statement that could be read.
+// Pure and total; knows no names' meaning (scope.ts) and no wording.
+import type { IToken } from "chevrotain";
+import { DocumentState, type LangiumDocument, type LangiumParser, TextDocument, URI } from "langium";
+import type * as ast from "#grammar/generated/ast.ts";
+import { balanceBraces } from "./braces.ts";
+import { type Damage, damageFrom } from "./damage.ts";
+import { type MendedTokens, mendTokens } from "./mend-tokens.ts";
+import type { SyntaxProblem } from "./problem.ts";
+import { createRecogniser, type Recogniser } from "./recognise.ts";
+import { recover } from "./recover.ts";
+import { createSpragServices, type SpragLexer } from "./services.ts";
+import { problemOf } from "./slip.ts";
+import { AS_ONE } from "./statements.ts";
+import { asOneToken } from "./virtual-token.ts";
+
+export interface ParsedFile {
+  /** From the workspace root, with `/`. */
+  readonly path: string;
+  readonly text: string;
+  readonly file: ast.File;
+  readonly document: LangiumDocument;
+  /** In the order of the text; one for each statement at most, beside strings, commas and dashes. */
+  readonly problems: readonly SyntaxProblem[];
+  /** In the order of the text. */
+  readonly damage: readonly Damage[];
+}
+
+/**
+ * Reads a text. Any text gives a tree; statements that cannot be read stand in it as `Damaged`.
+ * @param path from the workspace root, for the places of the problems
+ */
+export function parseText(text: string, path: string): ParsedFile {
+  const reader = theReader();
+  const mended = mendTokens(reader.grammar, reader.lexer, text, path);
+  const read = readTree(reader, mended, text, path);
+  const problems = [...mended.problems, ...read.problems].sort((a, b) => a.span.start - b.span.start);
+  return { path, text, file: read.file, document: documentOf(path, text, read.file), problems, damage: read.damage };
+}
+
+interface Reader {
+  readonly lexer: SpragLexer;
+  readonly parser: LangiumParser;
+  readonly grammar: Recogniser;
+}
+interface Tree {
+  readonly file: ast.File;
+  readonly problems: readonly SyntaxProblem[];
+  readonly damage: readonly Damage[];
+}
+
+let made: Reader | undefined;
+
+function theReader(): Reader {
+  if (made === undefined) {
+    const { Lexer, LangiumParser: parser } = createSpragServices().sprag.parser;
+    made = { lexer: Lexer as SpragLexer, parser, grammar: createRecogniser(parser, AS_ONE) };
+  }
+  return made;
+}
+
+function readTree(reader: Reader, mended: MendedTokens, text: string, path: string): Tree {
+  const straight = isShallow(mended.tokens) ? parseTokens(reader, text, mended.tokens, mended.hidden) : null;
+  if (straight?.wrongAt === null) return { file: straight.file, problems: [], damage: [] };
+  const { grammar } = reader;
+  const balanced = balanceBraces(grammar, mended.tokens, text, path);
+  const told = [...mended.problems, ...balanced.problems].map((problem) => problem.span.start);
+  const recovered = recover({ grammar, text, path, told }, balanced.tokens);
+  const problems = [...balanced.problems, ...recovered.problems];
+  const again = parseTokens(reader, text, recovered.tokens, mended.hidden);
+  if (again.wrongAt === null) return { file: again.file, problems, damage: recovered.damage };
+  return wholeDamage(reader, mended, text, path, problems, again.wrongAt);
+}
+
+/** The last resort: the whole text as one damaged statement. */
+function wholeDamage(
+  reader: Reader,
+  mended: MendedTokens,
+  text: string,
+  path: string,
+  known: readonly SyntaxProblem[],
+  wrongAt: IToken,
+): Tree {
+  const { tokens } = mended;
+  const whole = asOneToken(
+    reader.grammar.type("DAMAGED"),
+    text,
+    tokens[0] as IToken,
+    tokens[tokens.length - 1] as IToken,
+  );
+  const { file } = parseTokens(reader, text, [whole], mended.hidden);
+  const problems =
+    known.length > 0
+      ? known
+      : [
+          problemOf(
+            { grammar: reader.grammar, path, text },
+            { block: "file", tokens: [wrongAt], start: 0, at: 0, end: 1, expected: [], slip: null },
+          ),
+        ];
+  return { file, problems, damage: [damageFrom(path, "file", tokens)] };
+}
+
+/** Whether brackets nest no deeper than the parser, which calls itself for each, can follow on any stack. */
+function isShallow(tokens: readonly IToken[]): boolean {
+  let depth = 0;
+  for (const token of tokens) {
+    const name = token.tokenType.name;
+    if (name === "{" || name === "(" || name === "[") depth++;
+    else if (name === "}" || name === ")" || name === "]") depth--;
+    if (depth > DEEPEST) return false;
+  }
+  return true;
+}
+
+const DEEPEST = 100;
+
+function parseTokens(reader: Reader, text: string, tokens: readonly IToken[], hidden: readonly IToken[]) {
+  reader.lexer.prepare([...tokens], [...hidden]);
+  const result = reader.parser.parse<ast.File>(text);
+  const error = result.parserErrors[0];
+  return { file: result.value, wrongAt: error === undefined ? null : error.token };
+}
+
+function documentOf(path: string, text: string, file: ast.File): LangiumDocument {
+  const uri = URI.from({ scheme: "sprag", path: `/${path.replace(/^\/+/, "")}` });
+  let textDocument: TextDocument | undefined;
+  const document: LangiumDocument = {
+    uri,
+    state: DocumentState.ComputedScopes,
+    references: [],
+    parseResult: { value: file, parserErrors: [], lexerErrors: [] },
+    get textDocument() {
+      textDocument ??= TextDocument.create(uri.toString(), "sprag", 0, text);
+      return textDocument;
+    },
+  };
+  (file as { $document?: LangiumDocument }).$document = document;
+  return document;
+}

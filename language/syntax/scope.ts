@@ -1,0 +1,221 @@
+// What a name in a text stands for: name maps, one for each container, inner before outer, then what the file uses.
+// Knows the tree and nothing of kinds, indices or quantities.
+import {
+  type AstNode,
+  type AstNodeDescription,
+  AstUtils,
+  DocumentState,
+  EMPTY_STREAM,
+  type LangiumCoreServices,
+  type ReferenceInfo,
+  type Scope,
+  type ScopeProvider,
+  type Stream,
+  stream,
+  type URI,
+  UriUtils,
+} from "langium";
+import * as ast from "#grammar/generated/ast.ts";
+import type { ParsedFile } from "./parse.ts";
+
+/** A named thing and the node that declares it, in the order of the text; the same name may come twice. */
+export interface DeclaredName {
+  /** In NFC. */
+  readonly name: string;
+  readonly node: ast.Named | ast.StepOrTask;
+}
+
+/**
+ * Lets references resolve (`.ref`) across these files, lazily and without a document builder. Files whose surroundings
+ * changed since they were last linked forget what they had resolved.
+ * @param files keyed by path from the workspace root
+ */
+export function linkFiles(files: ReadonlyMap<string, ParsedFile>): void {
+  for (const parsed of files.values()) {
+    const used = usedFiles(parsed, files);
+    const before = usedBy.get(parsed.file);
+    if (before !== undefined && sameFiles(before, used)) continue;
+    usedBy.set(parsed.file, used);
+    forget(parsed);
+    parsed.document.state = DocumentState.ComputedScopes;
+  }
+}
+
+/**
+ * The path from the root that a `use` (or a figure) means, or null where it is absolute or leaves the workspace.
+ * @param fromPath of the file it stands in, from the root
+ */
+export function resolveUse(fromPath: string, usePath: string): string | null {
+  if (usePath === "" || /^(?:[/\\]|[A-Za-z][A-Za-z0-9+.-]*:)/.test(usePath)) return null;
+  const segments = fromPath.split("/").slice(0, -1);
+  for (const segment of usePath.split("/")) {
+    if (segment === "" || segment === ".") continue;
+    if (segment !== "..") segments.push(segment);
+    else if (segments.pop() === undefined) return null;
+  }
+  return segments.length === 0 ? null : segments.join("/");
+}
+
+/**
+ * The names that a container declares: a file its declarations and procedures; a procedure its declarations and
+ * readings, and, asked for `steps`, its steps and tasks.
+ */
+export function declaredNames(container: AstNode, what: "things" | "steps" = "things"): readonly DeclaredName[] {
+  const held = tablesOf(container);
+  return (what === "things" ? held.things : held.steps).all;
+}
+
+/** The container whose steps, tasks, readings and inner declarations are in reach of a node. */
+export function procedureOf(node: AstNode): ast.Procedure | ast.Damaged | undefined {
+  for (let at: AstNode | undefined = node; at !== undefined; at = at.$container) {
+    if (ast.isProcedure(at)) return at;
+    if (ast.isDamaged(at) && ast.isFile(at.$container)) return at;
+  }
+  return undefined;
+}
+
+/** Finds names through the maps; serves linking here and the language server alike. */
+export class SpragScopeProvider implements ScopeProvider {
+  private readonly services: LangiumCoreServices;
+
+  constructor(services: LangiumCoreServices) {
+    this.services = services;
+  }
+
+  getScope(context: ReferenceInfo): Scope {
+    const type = this.services.shared.AstReflection.getReferenceType(context);
+    const procedure = procedureOf(context.container);
+    if (type === ast.StepOrTask.$type) return scopeOver(procedure === undefined ? [] : [tablesOf(procedure).steps]);
+    const file = AstUtils.findRootNode(context.container);
+    const tables = [tablesOf(file).things];
+    if (procedure !== undefined) tables.unshift(tablesOf(procedure).things);
+    for (const used of usedBy.get(file) ?? this.usedDocuments(file)) tables.push(tablesOf(used).things);
+    return scopeOver(tables);
+  }
+
+  /** Where no set of files was linked: the documents that the server holds. */
+  private usedDocuments(file: AstNode): AstNode[] {
+    const uri = file.$document?.uri;
+    if (uri === undefined || !ast.isFile(file)) return [];
+    const documents = this.services.shared.workspace.LangiumDocuments;
+    return file.items
+      .filter(ast.isUse)
+      .map((use) => documents.getDocument(UriUtils.resolvePath(UriUtils.dirname(uri), use.path))?.parseResult.value)
+      .filter((found) => found !== undefined);
+  }
+}
+
+/* ---- the tables ---- */
+
+interface NameTable {
+  readonly all: readonly DeclaredName[];
+  readonly first: ReadonlyMap<string, DeclaredName>;
+}
+interface Tables {
+  readonly things: NameTable;
+  readonly steps: NameTable;
+}
+
+const usedBy = new WeakMap<AstNode, readonly AstNode[]>();
+const tables = new WeakMap<AstNode, Tables>();
+
+function usedFiles(parsed: ParsedFile, files: ReadonlyMap<string, ParsedFile>): AstNode[] {
+  const used = new Set<AstNode>();
+  for (const item of parsed.file.items) {
+    if (!ast.isUse(item)) continue;
+    const path = resolveUse(parsed.path, item.path);
+    const file = path === null ? undefined : files.get(path);
+    if (file !== undefined && file !== parsed) used.add(file.file);
+  }
+  return [...used];
+}
+
+function sameFiles(before: readonly AstNode[], now: readonly AstNode[]): boolean {
+  return before.length === now.length && before.every((file, at) => file === now[at]);
+}
+
+function forget(parsed: ParsedFile): void {
+  for (const reference of parsed.document.references as { _ref?: unknown; _nodeDescription?: unknown }[]) {
+    delete reference._ref;
+    delete reference._nodeDescription;
+  }
+  parsed.document.references = [];
+}
+
+function tablesOf(container: AstNode): Tables {
+  let found = tables.get(container);
+  if (found === undefined) {
+    const things: DeclaredName[] = [];
+    const steps: DeclaredName[] = [];
+    if (ast.isFile(container)) collectFromFile(container, things);
+    else if (ast.isProcedure(container) || ast.isDamaged(container)) collectFromFlow(container.items, things, steps);
+    found = { things: table(things), steps: table(steps) };
+    tables.set(container, found);
+  }
+  return found;
+}
+
+function table(all: readonly DeclaredName[]): NameTable {
+  const first = new Map<string, DeclaredName>();
+  for (const entry of all) if (!first.has(entry.name)) first.set(entry.name, entry);
+  return { all, first };
+}
+
+function collectFromFile(file: ast.File, into: DeclaredName[]): void {
+  for (const item of file.items) {
+    if (ast.isProcedure(item) || ast.isDeclaration(item)) add(item, into);
+  }
+}
+
+function collectFromFlow(items: readonly AstNode[], things: DeclaredName[], steps: DeclaredName[]): void {
+  // A stack of our own: nesting is as deep as the writer likes.
+  const waiting: AstNode[] = [...items].reverse();
+  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+    if (ast.isStep(node) || ast.isTask(node)) add(node, steps);
+    else if (ast.isMeasure(node) || ast.isDeclaration(node)) add(node, things);
+    const inner = innerItems(node);
+    for (let at = inner.length - 1; at >= 0; at--) waiting.push(inner[at] as AstNode);
+  }
+}
+
+function innerItems(node: AstNode): readonly AstNode[] {
+  if (ast.isStep(node)) return node.lines;
+  if (ast.isCheck(node)) return node.fails;
+  if (ast.isWhen(node)) return node.otherwise === undefined ? node.items : [...node.items, node.otherwise];
+  if (ast.isTask(node) || ast.isRepeat(node) || ast.isAnyOrder(node) || ast.isOtherwise(node) || ast.isDamaged(node)) {
+    return node.items;
+  }
+  return [];
+}
+
+function add(node: AstNode, into: DeclaredName[]): void {
+  const { name } = node as { name?: unknown };
+  if (typeof name !== "string" || name === "") return;
+  into.push({ name: name.normalize("NFC"), node: node as DeclaredName["node"] });
+}
+
+/* ---- scopes over tables ---- */
+
+function scopeOver(inReach: readonly NameTable[]): Scope {
+  const find = (name: string): AstNodeDescription | undefined => {
+    const key = name.normalize("NFC");
+    for (const each of inReach) {
+      const found = each.first.get(key);
+      if (found !== undefined) return describe(found);
+    }
+    return undefined;
+  };
+  return {
+    getElement: find,
+    getElements(name: string): Stream<AstNodeDescription> {
+      const found = find(name);
+      return found === undefined ? EMPTY_STREAM : stream([found]);
+    },
+    getAllElements: () => stream(inReach.flatMap((each) => [...each.first.values()].map(describe))),
+  };
+}
+
+function describe({ name, node }: DeclaredName): AstNodeDescription {
+  const documentUri = AstUtils.findRootNode(node).$document?.uri as URI;
+  return { node, name, type: node.$type, documentUri, path: "" };
+}

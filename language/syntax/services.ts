@@ -1,0 +1,91 @@
+// The Langium core services of Sprag, without anything of an editor. Knows no severities and no meaning.
+import type { IToken } from "chevrotain";
+import {
+  createDefaultCoreModule,
+  createDefaultSharedCoreModule,
+  createLangiumParser,
+  DefaultLexer,
+  EmptyFileSystem,
+  inject,
+  type LangiumCoreServices,
+  type LangiumParser,
+  LangiumParserErrorMessageProvider,
+  type LangiumSharedCoreServices,
+  type LexerResult,
+  type Module,
+} from "langium";
+import { SpragGeneratedModule, SpragGeneratedSharedModule } from "#grammar/generated/module.ts";
+import { SpragTokenBuilder } from "#grammar/token-builder.ts";
+import { scanUnit } from "#quantity/scan.ts";
+import { SpragScopeProvider } from "./scope.ts";
+import { TextConverter } from "./text-value.ts";
+
+/**
+ * Langium's lexer, which can also hand the parser a stream of tokens that was mended before, and gives out comments one
+ * by one as the parser comes to them (Langium cuts them off the front of one array: quadratic in their number).
+ */
+export class SpragLexer extends DefaultLexer {
+  private prepared: LexerResult | null = null;
+  private comments: readonly IToken[] = [];
+  private nextComment = 0;
+
+  /** The tokens and comments of a text, for others than the parser. */
+  read(text: string): LexerResult {
+    return super.tokenize(text);
+  }
+
+  /** The next call of `tokenize` gives these tokens, whatever the text. */
+  prepare(tokens: IToken[], hidden: IToken[]): void {
+    this.prepared = { tokens, hidden, errors: [] };
+  }
+
+  override tokenize(text: string): LexerResult {
+    const result = this.prepared ?? super.tokenize(text);
+    this.prepared = null;
+    const last = result.tokens[result.tokens.length - 1]?.startOffset ?? -1;
+    this.comments = result.hidden.filter((comment) => comment.startOffset <= last);
+    this.nextComment = 0;
+    return { ...result, hidden: result.hidden.filter((comment) => comment.startOffset > last) };
+  }
+
+  /** The comments that stand before a token and were not given out yet. */
+  commentsBefore(token: IToken): IToken[] {
+    const first = this.nextComment;
+    const { comments } = this;
+    while ((comments[this.nextComment]?.startOffset ?? Number.POSITIVE_INFINITY) <= token.startOffset)
+      this.nextComment++;
+    return comments.slice(first, this.nextComment);
+  }
+}
+
+function createParser(services: LangiumCoreServices): LangiumParser {
+  const parser = createLangiumParser(services);
+  const lexer = services.parser.Lexer as SpragLexer;
+  Object.assign(parser, { extractHiddenTokens: (token: IToken) => lexer.commentsBefore(token) });
+  return parser;
+}
+
+const SpragModule: Module<LangiumCoreServices, object> = {
+  parser: {
+    TokenBuilder: () => new SpragTokenBuilder(scanUnit),
+    Lexer: (services: LangiumCoreServices) => new SpragLexer(services),
+    LangiumParser: createParser,
+    ValueConverter: () => new TextConverter(),
+    // Recovery is our own (recover.ts): the stock one skips to a token that may lie in a later step.
+    ParserConfig: () => ({
+      recoveryEnabled: false,
+      skipValidations: true,
+      nodeLocationTracking: "full",
+      errorMessageProvider: new LangiumParserErrorMessageProvider(),
+    }),
+  },
+  references: { ScopeProvider: (services: LangiumCoreServices) => new SpragScopeProvider(services) },
+};
+
+/** Services for one session; cheap enough to make once per process, holds no documents of its own. */
+export function createSpragServices(): { shared: LangiumSharedCoreServices; sprag: LangiumCoreServices } {
+  const shared = inject(createDefaultSharedCoreModule(EmptyFileSystem), SpragGeneratedSharedModule);
+  const sprag = inject(createDefaultCoreModule({ shared }), SpragGeneratedModule, SpragModule);
+  shared.ServiceRegistry.register(sprag);
+  return { shared, sprag };
+}

@@ -1,0 +1,8 @@
+// A place in a text. Offsets count UTF-16 code units from 0, as the parser does; lines are computed when shown.
+
+/** From `start` up to, not including, `end` in the file at `path` (relative to the workspace root, with `/`). */
+export interface Span {
+  readonly path: string;
+  readonly start: number;
+  readonly end: number;
+}

@@ -1,0 +1,36 @@
+// What a string says: without its quotes, escapes resolved, the common indentation of a block removed; and what a unit says.
+import { type CstNode, DefaultValueConverter, type GrammarAST, type ValueType } from "langium";
+
+/** Gives the tree plain text in place of quoted text; a missing closing quote does no harm. */
+export class TextConverter extends DefaultValueConverter {
+  protected override runConverter(rule: GrammarAST.AbstractRule, input: string, cstNode: CstNode): ValueType {
+    if (rule.name === "STRING") return stringText(input);
+    if (rule.name === "TEXT_BLOCK") return blockText(input);
+    if (rule.name === "UNIT") return closed(input);
+    return super.runConverter(rule, input, cstNode);
+  }
+}
+
+function stringText(image: string): string {
+  const closed = image.length > 1 && /(?:^|[^\\])(?:\\\\)*"$/.test(image.slice(1));
+  return image.slice(1, closed ? -1 : undefined).replace(/\\(.)/g, (_, letter: string) => ESCAPES[letter] ?? letter);
+}
+
+const ESCAPES: Readonly<Record<string, string>> = { n: "\n", t: "\t" };
+
+function blockText(image: string): string {
+  const isClosed = image.length >= 6 && image.endsWith('"""');
+  const lines = image.slice(3, isClosed ? -3 : undefined).split(/\r\n?|\n/);
+  const first = lines.shift() ?? "";
+  const indents = lines.filter((line) => line.trim() !== "").map((line) => /^[ \t]*/.exec(line)?.[0].length ?? 0);
+  const common = indents.length === 0 ? 0 : Math.min(...indents);
+  const body = lines.map((line) => line.slice(common).trimEnd());
+  if (first.trim() !== "") body.unshift(first.trim());
+  while (body.length > 0 && body[body.length - 1] === "") body.pop();
+  return body.join("\n");
+}
+
+/** A unit whose parenthesis was left open is read as if it were closed. */
+function closed(unit: string): string {
+  return unit.includes("(") && !unit.includes(")") ? `${unit})` : unit;
+}

@@ -1,0 +1,34 @@
+// What an output is made from, and whose findings it has to answer for: the procedure, those it performs, and all that
+// the files behind them declare.
+import * as ast from "#grammar/generated/ast.ts";
+import { performsIn } from "#model/cycles.ts";
+import type { Procedure } from "#model/procedure.ts";
+import type { Finding } from "#rules/finding.ts";
+import { resolveUse } from "#syntax/scope.ts";
+import type { Loaded } from "./load.ts";
+
+/** The file and all it uses, in the order of their paths. */
+export function filesBehind(loaded: Loaded, path: string): readonly string[] {
+  const found = new Set([path]);
+  for (const one of found) {
+    for (const item of loaded.parsed.get(one)?.file.items ?? []) {
+      const used = ast.isUse(item) ? resolveUse(one, item.path) : null;
+      if (used !== null && loaded.parsed.has(used)) found.add(used);
+    }
+  }
+  return [...found].sort();
+}
+
+/** Tells whether a finding is one of this procedure, of one that it performs, or of no procedure at all. */
+export function concerns(loaded: Loaded, procedure: Procedure): (finding: Finding) => boolean {
+  const byId = new Map([...loaded.models.values()].flatMap((model) => model.procedures.map((one) => [one.id, one])));
+  const performed = new Set([procedure]);
+  for (const one of performed) {
+    for (const { procedure: next } of performsIn(one.items)) {
+      const target = next === null ? undefined : byId.get(next.id);
+      if (target !== undefined) performed.add(target);
+    }
+  }
+  const known = new Set([...performed].map(({ name, extent }) => `${extent.path} ${name}`));
+  return ({ procedure: name, span }) => name === undefined || known.has(`${span.path} ${name}`);
+}

@@ -1,0 +1,19 @@
+// What the façade is given: an immutable picture of a workspace, and nothing it could look up for itself.
+
+/** Paths are relative to the workspace root, with `/`. */
+export interface Snapshot {
+  /** Texts that are known. */
+  readonly texts: ReadonlyMap<string, string>;
+  /** Files that are there though their text was not given: figures, tables. */
+  readonly present: ReadonlySet<string>;
+  /** Paths that were looked for and are not there. */
+  readonly absent: ReadonlySet<string>;
+  /** ISO date, for calibration and the like. */
+  readonly today: string;
+}
+
+/** A file the façade would like to know of: its text, or only whether it is there. */
+export interface Wanted {
+  readonly path: string;
+  readonly need: "text" | "presence";
+}

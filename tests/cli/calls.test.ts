@@ -1,0 +1,90 @@
+// Calls as such: help, version, the day of the work, and what is said of a call that no command understands.
+import { describe, expect, test } from "vitest";
+import { run } from "#cli/program.ts";
+import { dateOf, type Stream } from "#cli/surroundings.ts";
+import { folderWith } from "#harness/command.ts";
+import about from "../../language/package.json" with { type: "json" };
+
+const COMMANDS = ["check", "export", "format", "explain", "convert", "new"];
+
+describe("help", () => {
+  test("lists the commands and the exit statuses, with examples", () => {
+    const { status, out, err } = folderWith().sprag("--help");
+    expect({ status, err }).toEqual({ status: 0, err: "" });
+    expect([...out.matchAll(/^ {2}([a-z]+) {2,}/gm)].map(([, name]) => name)).toEqual(COMMANDS);
+    expect(out).toContain("Exit status: 0");
+    expect(out).toContain("Examples:\n  sprag new my-shop");
+  });
+
+  test.each(COMMANDS.map((name) => [name]))("of %s has examples", (name) => {
+    const { status, out } = folderWith().sprag(name, "--help");
+    expect(status).toBe(0);
+    expect(out).toMatch(new RegExp(`^Usage: sprag ${name}`));
+    expect(out).toMatch(new RegExp(`Examples?:\n  sprag ${name}`));
+  });
+
+  test("goes to standard error where nothing was asked for", () => {
+    const { status, out, err } = folderWith().sprag();
+    expect({ status, out }).toEqual({ status: 2, out: "" });
+    expect(err).toMatch(/^Usage: sprag[\s\S]*\nsprag: give a command\.\n$/);
+  });
+});
+
+test("--version prints the version of the package", () => {
+  expect(folderWith().sprag("--version")).toEqual({ status: 0, out: `${about.version}\n`, err: "" });
+});
+
+test.each([
+  [["chek", "a"], "no command is called “chek”. Nearest: check. See sprag --help."],
+  [
+    ["serve"],
+    "no command is called “serve”. There are: check, export, format, explain, convert, new. See sprag --help.",
+  ],
+  [["--colour"], "sprag has no option --colour. There are: --version, --help. See sprag --help."],
+  [["check"], "sprag check wants PATH behind it. See sprag check --help."],
+  [["check", "--fromat", "json"], "sprag check has no option --fromat. Nearest: --format. See sprag check --help."],
+  [["check", ".", "--format"], "--format wants a value behind it. See sprag check --help."],
+  [["check", ".", "--format", "sarif"], "--format cannot be “sarif”. There are: text, json."],
+  [["check", ".", "--fail-on", "hint"], "--fail-on cannot be “hint”. There are: error, warning, information."],
+  [["check", ".", "-x"], "sprag check has no option -x."],
+  [["export", "a.sprag", "b.sprag"], "sprag export has more words behind it than it takes. See sprag export --help."],
+  [["new"], "sprag new wants FOLDER behind it. See sprag new --help."],
+  [["explain", "a", "b"], "sprag explain has more words behind it than it takes. See sprag explain --help."],
+  [["convert"], "sprag convert wants WORDS behind it. See sprag convert --help."],
+])("%j is refused in one line, status 2", (args, message) => {
+  const { status, out, err } = folderWith().sprag(...args);
+  expect({ status, out }).toEqual({ status: 2, out: "" });
+  expect(err.startsWith(`sprag: ${message}`) ? message : err).toBe(message);
+  expect(err.match(/\n/g)).toHaveLength(1);
+});
+
+test.each([
+  ["the one given", "2026-05-04", { SOURCE_DATE_EPOCH: "0" }, "2026-05-04"],
+  ["else the one a repeated build asks for", undefined, { SOURCE_DATE_EPOCH: "1767225600" }, "2026-01-01"],
+  ["else today's", undefined, {}, "2030-12-31"],
+  ["today's also where that makes no sense", undefined, { SOURCE_DATE_EPOCH: "soon" }, "2030-12-31"],
+])("the day of the work is %s", (_title, given, env, day) => {
+  // 1767225600 is 2026-01-01T00:00:00Z (date -u -d @1767225600, GNU coreutils).
+  const now = () => new Date("2030-12-31T12:00:00Z");
+  expect(dateOf(given, { cwd: "", env, out: silent, err: silent, now })).toBe(day);
+});
+
+const silent: Stream = { write: () => {}, isTerminal: false, columns: null };
+
+test("a fault of the program itself is told as one, status 2", () => {
+  let told = "";
+  const broken: Stream = {
+    ...silent,
+    write: () => {
+      throw new Error("a bug");
+    },
+  };
+  const err: Stream = {
+    ...silent,
+    write: (text) => {
+      told += text;
+    },
+  };
+  expect(run(["explain"], { cwd: "", env: {}, out: broken, err, now: () => new Date(0) })).toBe(2);
+  expect(told).toMatch(/^sprag: stopped by a fault of its own\. Please report these lines:\nError: a bug\n +at /);
+});

@@ -1,0 +1,225 @@
+// order.unmet-need: `needs` and `begin with` on every path, what would give them, and the step that can be put in.
+import { expect, test } from "vitest";
+import { expectFindings, findingsIn, told, withFix } from "#harness/check.ts";
+
+test("given too late: says which step gives it", () => {
+  const text = `fact OilIn "the oil is in"
+
+procedure Start "Start the pump" {
+  step "Start the pump." {
+    needs OilIn
+    //    ^^^^^ order.unmet-need
+  }
+  step "Pour the oil in." { gives OilIn }
+}`;
+  expectFindings(text);
+  expect(told(text, "order.unmet-need")).toMatchInlineSnapshot(`
+    "“OilIn” does not hold here.
+      Wanted: OilIn
+      Found: OilIn is not given, from the start
+    → Step 2 gives it, and has to come first on every path.
+    @3 At the start: OilIn is not given.
+    &7 Step 2 gives it"
+  `);
+});
+
+test("given by nothing: says so", () => {
+  const text = `fact OilIn "the oil is in"
+
+procedure Start "Start the pump" {
+  step "Start the pump." { needs OilIn }
+  //                             ^^^^^ order.unmet-need
+}`;
+  expectFindings(text);
+  expect(told(text, "order.unmet-need")).toMatchInlineSnapshot(`
+    "“OilIn” does not hold here.
+      Wanted: OilIn
+      Found: OilIn is not given, from the start
+    → Nothing here gives it. Add the step that does, or say so in “begin with”.
+    @3 At the start: OilIn is not given."
+  `);
+});
+
+test("silent: given before, at the start, or by the action it needs", () => {
+  expectFindings(`fact OilIn "the oil is in"
+part Cover "cover"
+energy Supply "motor supply" { voltage 400 V AC }
+
+procedure Start "Start the pump" {
+  begin with OilIn
+  finish with Supply is isolated
+  step install Cover
+  step isolate Supply
+  step "Turn the pump by hand." { needs OilIn, Cover is installed, Supply is isolated }
+}`);
+});
+
+test("each need of a list has its own place", () => {
+  expectFindings(`part Cover "cover"
+part Seal "seal"
+
+procedure Start "Start the pump" {
+  step "Look through the port." { needs Cover is removed, Seal is installed }
+  //                                                      ^^^^^^^^^^^^^^^^^ order.unmet-need
+  step install Cover
+}`);
+});
+
+test("on one option, and after a failed check", () => {
+  const text = `part Seal "seal"
+option Extent "extent of work" { Full Look }
+
+procedure Start "Start the pump" {
+  when Extent is Full { step install Seal }
+  step "Fill the pump." { needs Seal is installed }
+  //                            ^^^^^^^^^^^^^^^^^ order.unmet-need
+}`;
+  expectFindings(text);
+  expect(told(text, "order.unmet-need")).toContain("This happens when Extent is Look.");
+  expectFindings(`part Seal "seal"
+
+procedure Start "Start the pump" {
+  step install Seal
+  step { check "The seal is dry" if it fails { discard Seal } }
+  step "Fill the pump." { needs Seal is installed }
+  //                            ^^^^^^^^^^^^^^^^^ order.unmet-need
+}`);
+});
+
+test("silent: the option that lacks it does not come here", () => {
+  expectFindings(`part Seal "seal"
+option Extent "extent of work" { Full Look }
+
+procedure Start "Start the pump" {
+  when Extent is Full { step install Seal }
+  when Extent is not Look { step "Fill the pump." { needs Seal is installed } }
+}`);
+});
+
+test("“or” holds where one side does", () => {
+  expectFindings(`part Seal "seal"
+fact Dry "the pump runs dry"
+
+procedure Start "Start the pump" {
+  step install Seal
+  step "Start it." { needs (Seal is installed or Dry) and not Dry }
+  step "Start it." { needs Dry or Seal is removed }
+  //                       ^^^^^^^^^^^^^^^^^^^^^^ order.unmet-need
+}`);
+});
+
+test("in a repeat: the pass in which it first lacks", () => {
+  const text = `part Screw[1..4] "screw"
+
+procedure Look "Look at the screws" {
+  step install Screw[1..2]
+  repeat n from 1 to 4 {
+    step "Mark screw {n}." { needs Screw[n] is installed }
+    //                             ^^^^^^^^^^^^^^^^^^^^^ order.unmet-need
+  }
+}`;
+  expectFindings(text);
+  expect(told(text, "order.unmet-need")).toContain("This happens for n = 3, and 1 more.");
+});
+
+test("a performed procedure's begin: at the perform", () => {
+  const text = `part Cover "cover"
+part Screw[1..2] "cover screw" { secures Cover }
+
+procedure Whole "Whole work" {
+  step install Cover
+  perform Run
+//^^^^^^^^^^^ order.unmet-need
+}
+procedure Run "Run it" {
+  begin with Cover is secured
+  step inspect Cover
+}`;
+  expectFindings(text);
+  expect(told(text, "order.unmet-need")).toMatchInlineSnapshot(`
+    "Run needs “Cover is secured”, which does not hold here.
+      Wanted: Cover is secured
+      Found: Screw[1] is removed, from the start
+    → Nothing here gives it. Add the step that does, or say so in “begin with”.
+    @4 At the start: Screw[1] is removed."
+  `);
+});
+
+test("what a performed procedure touches must be as at a start: once for all screws", () => {
+  const text = `part Cover "cover"
+part Screw[1..4] "cover screw" { secures Cover }
+
+procedure Whole "Whole work" {
+  begin with Cover is secured
+  perform Close
+//^^^^^^^^^^^^^ order.unmet-need
+//^^^^^^^^^^^^^ order.unmet-need
+}
+procedure Close "Close it" {
+  step install Cover
+  step install Screw[all]
+  step tighten Screw[all]
+}`;
+  expectFindings(text);
+  expect(told(text, "order.unmet-need")).toMatchInlineSnapshot(`
+    "Close needs “Cover is removed”, which does not hold here.
+      Wanted: Cover is removed
+      Found: Cover is installed, from the start
+      What it touches and its “begin with” does not mention has to be as at a start.
+    → Make it so before this, or mention it in the “begin with” of Close.
+    @5 At the start: Cover is installed."
+  `);
+});
+
+test("taken as met afterwards: one mistake, one finding", () => {
+  expectFindings(`fact OilIn "the oil is in"
+
+procedure Start "Start the pump" {
+  step "Start the pump." { needs OilIn }
+  //                             ^^^^^ order.unmet-need
+  step "Run it up." { needs OilIn }
+}`);
+});
+
+test("the fix puts in the step that gives it, with the comment left where it belongs", () => {
+  const text = `part Cover "cover"
+
+procedure Start "Start the pump" {
+  step inspect Cover
+
+  // Slowly, the first time.
+  step "Start the pump." { needs Cover is installed }
+}
+`;
+  const [found] = findingsIn(text);
+  expect(found?.code).toBe("order.unmet-need");
+  const mended = found === undefined ? "" : withFix(text, found);
+  expect(mended).toContain("\n\n  step install Cover\n  // Slowly, the first time.\n");
+  expect(findingsIn(mended)).toEqual([]);
+});
+
+test.each([
+  ["only on one option", "when Kept is no { step install Cover }", "needs Cover is installed"],
+  [
+    "only after a failed check",
+    'step install Cover\n  step { check "Dry" if it fails { remove Cover } }\n  when Kept is no { step inspect Cover }',
+    "needs Cover is installed",
+  ],
+  [
+    "what one step cannot give",
+    "when Kept is no { step inspect Cover }",
+    "needs Cover is installed, Screw[all] are tightened",
+  ],
+])("no fix: %s", (_title, before, need) => {
+  const text = `part Cover "cover"
+part Screw[1..2] "cover screw" { secures Cover }
+option Kept "the cover is kept" { yes no }
+
+procedure Start "Start the pump" {
+  ${before}
+  step "Start the pump." { ${need} }
+}`;
+  const found = findingsIn(text).filter(({ code }) => code === "order.unmet-need");
+  expect(found.length).toBeGreaterThan(0);
+  expect(found.at(-1)?.fixes).toBeUndefined();
+});

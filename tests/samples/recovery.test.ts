@@ -1,0 +1,169 @@
+// A slip costs the statement it stands in and nothing else, over all findings: a token of a sample is deleted, and what is
+// found elsewhere, in this file and in those that use it, stays as it was.
+import { type AstNode, AstUtils } from "langium";
+import { expect, test } from "vitest";
+import * as ast from "#grammar/generated/ast.ts";
+import { openSamples, plainTexts } from "#harness/samples.ts";
+import { leavesOf, type Place, statementOf, type Token } from "#harness/tokens.ts";
+import { parseText } from "#syntax/parse.ts";
+import { resolveUse } from "#syntax/scope.ts";
+import type { Workspace } from "#workspace/workspace.ts";
+
+/** Of all deletions one in so many is tried: as many as fit a quick test. 1 tries all of them, in a minute or two. */
+const STRIDE = 5;
+/** Words that could have stood in the gap, beside all those of the file. */
+const VERBS = ["install", "remove", "tighten", "loosen", "isolate", "restore", "turn", "inspect", "gives", "not"];
+
+/** A finding, its place as in the sound text. */
+interface Found extends Place {
+  readonly path: string;
+  readonly code: string;
+  readonly message: string;
+  /** All that it says. */
+  readonly words: string;
+  /** Other places in the file in hand that it speaks of. */
+  readonly others: readonly Place[];
+}
+
+/** One file with those it uses and those that use it. */
+interface Sample {
+  readonly path: string;
+  readonly text: string;
+  readonly tokens: readonly Token[];
+  /** It and the files that use it. */
+  readonly checked: readonly string[];
+  readonly workspace: Workspace;
+  readonly findings: readonly Found[];
+}
+
+// A text that has a slip of form already is left out: two of them beside each other can be read in more ways than one.
+const files = [...plainTexts]
+  .filter(([path]) => !path.startsWith("faulty/syntax."))
+  .map(([path, text]) => parseText(text, path));
+const uses = new Map(
+  files.map(({ path, file }) => [path, file.items.filter(ast.isUse).map((use) => resolveUse(path, use.path) ?? "")]),
+);
+const samples = files.map(({ path, text, file }): Sample => {
+  const checked = closure(path, (from) => [...uses.keys()].filter((user) => uses.get(user)?.includes(from)));
+  const around = new Set(checked.flatMap((one) => closure(one, (from) => uses.get(from) ?? [])));
+  const workspace = openSamples(new Map(), [...around]);
+  return {
+    path,
+    text,
+    tokens: leavesOf(file.$cstNode),
+    checked,
+    workspace,
+    findings: foundIn(workspace, path, checked),
+  };
+});
+
+test("a deleted token changes no finding outside its step or declaration", { timeout: 120_000 }, () => {
+  const deletions = samples.flatMap((sample) => sample.tokens.map((token) => ({ sample, token })));
+  const tried = deletions.filter((_, at) => at % STRIDE === 0);
+  const wrong: string[] = [];
+  let told = 0;
+  for (const { sample, token } of tried) {
+    const after = withWord(sample, token, "");
+    if (!after.some((one) => one.code.startsWith("syntax."))) continue;
+    told++;
+    const statement = statementOf(token);
+    const isOutside = (one: Found): boolean => one.path !== sample.path || !statement.some((own) => meets(own, one));
+    const where = `${sample.path}:${token.range.start.line + 1} without “${token.text}”`;
+    for (const one of after.filter(isOutside).filter(missingIn(sample.findings)))
+      wrong.push(`${where}: new ${line(one)}`);
+    for (const one of sample.findings.filter(isOutside).filter(missingIn(after)))
+      if (!hangsOn(one, sample, token)) wrong.push(`${where}: gone ${line(one)}`);
+  }
+  console.log(
+    `recovery: ${told} of ${tried.length} deletions told, of ${deletions.length} tokens; ${wrong.length} wrong`,
+  );
+  expect(wrong).toEqual([]);
+  expect(told).toBeGreaterThan(1000);
+});
+
+/**
+ * Whether a finding may go with the token: it speaks of a place in the statement, of what is declared there, or of what a
+ * line names that without its first word can be `begin with` or `finish with`; it would not
+ * have come if nobody had written the statement; or some other word in the gap would have made the text sound and taken
+ * the finding away, so that nobody can know. That nothing uses a name, or an `allow`, can be told of no text with a line
+ * that could not be read.
+ */
+function hangsOn(finding: Found, sample: Sample, token: Token): boolean {
+  if (finding.code === "names.unused" || finding.code === "trace.unused-allow") return true;
+  const statement = statementOf(token);
+  if (finding.others.some((place) => statement.some((own) => meets(own, place)))) return true;
+  const head = AstUtils.getContainerOfType(token.astNode, isHeadLine);
+  if (head !== undefined && namesIn(head).some((name) => finding.words.includes(name))) return true;
+  const declared = AstUtils.getContainerOfType(token.astNode, ast.isDeclaration);
+  if (declared !== undefined && "name" in declared && finding.words.includes(declared.name)) return true;
+  if (missingIn(withoutAll(sample, statement))(finding)) return true;
+  const words = new Set([...VERBS, ...sample.tokens.map(({ text }) => text)]);
+  return [...words].some((word) => {
+    const found = withWord(sample, token, ` ${word} `);
+    return !found.some(({ code }) => code.startsWith("syntax.")) && missingIn(found)(finding);
+  });
+}
+
+function isHeadLine(node: AstNode): node is ast.BeginLine | ast.FinishLine {
+  return ast.isBeginLine(node) || ast.isFinishLine(node);
+}
+
+function namesIn(node: AstNode): readonly string[] {
+  return [...AstUtils.streamAllContents(node)].filter(ast.isTarget).map((target) => target.thing.$refText);
+}
+
+/** The findings with blanks in place of a statement. */
+function withoutAll(sample: Sample, statement: readonly Place[]): readonly Found[] {
+  const blank = (so: string, { start, end }: Place): string =>
+    so.slice(0, start) + so.slice(start, end).replace(/[^\n]/g, " ") + so.slice(end);
+  return foundWith(sample, statement.reduce(blank, sample.text));
+}
+
+/** The findings with another word in place of the token; places behind it as in the sound text. */
+function withWord(sample: Sample, { offset, end }: Token, word: string): readonly Found[] {
+  const text = sample.text.slice(0, offset) + word + sample.text.slice(end);
+  return foundWith(sample, text, offset, end - offset - word.length);
+}
+
+function foundWith({ path, checked, workspace }: Sample, text: string, at = 0, shift = 0): readonly Found[] {
+  const around = [...workspace.snapshot.texts.keys()];
+  return foundIn(openSamples(new Map([[path, text]]), around, workspace), path, checked, at, shift);
+}
+
+/** @param shift how much further right places behind `at` stand in the sound text */
+function foundIn(workspace: Workspace, path: string, checked: readonly string[], at = 0, shift = 0): readonly Found[] {
+  const back = (offset: number): number => (offset > at ? offset + shift : offset);
+  const placeOf = ({ path: of, start, end }: Place & { path: string }): Place =>
+    of === path ? { start: back(start), end: back(end) } : { start, end };
+  return workspace
+    .findings(checked)
+    .map(({ code, message, why = "", remedy = "", span, related = [], witness = [] }) => {
+      const others = [...related, ...witness].filter((remark) => remark.span.path === path);
+      return {
+        ...{ code, message, words: `${message} ${why} ${remedy}` },
+        ...{ path: span.path, ...placeOf(span), others: others.map((remark) => placeOf(remark.span)) },
+      };
+    });
+}
+
+/** By code and place: the words may count steps that were not read. */
+function missingIn(list: readonly Found[]): (one: Found) => boolean {
+  const keyOf = ({ path, code, start, end }: Found): string => `${path} ${code} ${start} ${end}`;
+  const known = new Set(list.map(keyOf));
+  return (one) => !known.has(keyOf(one));
+}
+
+function line({ path, start, code, message }: Found): string {
+  return `${path}:${(plainTexts.get(path) ?? "").slice(0, start).split("\n").length} ${code} ${message}`;
+}
+
+function meets(a: Place, b: Place): boolean {
+  return a.start <= b.end && b.start <= a.end;
+}
+
+/** What can be reached step by step, itself included. */
+function closure(from: string, next: (path: string) => readonly string[]): readonly string[] {
+  const reached = new Set([from]);
+  for (const path of reached) for (const other of next(path)) reached.add(other);
+  return [...reached];
+}
