@@ -29,9 +29,18 @@ export interface Decisions {
   readonly dependsOn: (a: Decision, variable: number) => boolean;
   /** Without the hidden variables. */
   readonly visible: (a: Decision) => Decision;
-  /** Disjoint partial assignments whose union is exactly `a`; hidden variables forgotten. Empty for `NEVER`, one empty one for `ALWAYS`. */
-  readonly assignments: (a: Decision) => readonly Assignment[];
+  /**
+   * Disjoint partial assignments whose union is exactly `a`; hidden variables forgotten. Empty for `NEVER`, one empty one for
+   * `ALWAYS`. At most `most` are listed; `more` tells how many are not.
+   */
+  readonly assignments: (
+    a: Decision,
+    most?: number,
+  ) => { readonly listed: readonly Assignment[]; readonly more: number };
 }
+
+/** Nobody reads more; what holds in so many ways is told with their number. */
+const MOST_ASSIGNMENTS = 256;
 
 /** A new, empty world of variables. */
 export function createDecisions(): Decisions {
@@ -111,12 +120,22 @@ export function createDecisions(): Decisions {
   const visible = (a: Decision): Decision =>
     variables.reduce((left, variable, level) => (variable.hidden ? forget(left, level) : left), a);
 
-  const collect = (a: Decision, so: Assignment, into: Assignment[]): void => {
+  /** In how many disjoint partial assignments a set falls; forty options can make more than anybody could list. */
+  const count = (a: Decision, memo = new Map<Decision, number>()): number => {
+    if (a <= 1) return a;
+    const known = memo.get(a);
+    if (known !== undefined) return known;
+    const all = (children[a] ?? []).reduce((so, next) => so + count(next, memo), 0);
+    memo.set(a, all);
+    return all;
+  };
+  const collect = (a: Decision, so: Assignment, into: Assignment[], most: number): void => {
+    if (into.length >= most) return;
     if (a === ALWAYS) into.push(so);
     const variable = variables[levelOf(a)];
     if (variable === undefined) return;
     (children[a] ?? []).forEach((next, value) => {
-      if (next !== NEVER) collect(next, { ...so, [variable.name]: variable.values[value] ?? "" }, into);
+      if (next !== NEVER) collect(next, { ...so, [variable.name]: variable.values[value] ?? "" }, into, most);
     });
   };
 
@@ -139,10 +158,11 @@ export function createDecisions(): Decisions {
     forget: (a, variable) => forget(a, variable),
     dependsOn: (a, variable) => dependsOn(a, variable),
     visible,
-    assignments: (a) => {
-      const into: Assignment[] = [];
-      collect(visible(a), {}, into);
-      return into;
+    assignments: (a, most = MOST_ASSIGNMENTS) => {
+      const listed: Assignment[] = [];
+      const shown = visible(a);
+      collect(shown, {}, listed, most);
+      return { listed, more: count(shown) - listed.length };
     },
   };
 }

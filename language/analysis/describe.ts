@@ -1,6 +1,6 @@
 // A variable's value in the words of the language: "Cover is removed", "MotorSupply is live".
 import { UNKNOWN } from "./cell.ts";
-import { boundsOf, carrierOf, isInstalled, isTight, placeOf } from "./state-values.ts";
+import { AS_FOUND, boundsOf, carrierOf, isInstalled, isTight, placeOf } from "./state-values.ts";
 import type { World } from "./world.ts";
 
 /** What the variable's value says of what it belongs to. */
@@ -12,9 +12,11 @@ export function describe(world: World, variable: number, value: string): string 
     case "place":
       return `${subject} is ${placeWords(value)}`;
     case "grip":
-      return `${subject} is ${isTight(value) ? "tightened" : value === "absent" ? "removed" : value}`;
+      return `${subject} is ${isTight(value) ? "tightened" : value === "absent" ? "removed" : value === AS_FOUND ? "in as it was found" : "loose"}`;
     case "surface":
       return value === "as found" ? `${subject} is as it was found` : `${subject} is ${value.split(" ")[0]}`;
+    case "used":
+      return `${subject} is ${value === "fresh" ? "a new one" : "a used one"}`;
     case "aligned":
       return `${subject} is ${value === "yes" ? "" : "not "}aligned`;
     case "fact":

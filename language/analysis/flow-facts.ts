@@ -2,8 +2,9 @@
 import { conditionText } from "#model/condition-text.ts";
 import type { Span } from "#syntax/span.ts";
 import { ALWAYS, NEVER } from "./decision.ts";
+import { spanKey } from "./entries.ts";
 import type { Run } from "./follow.ts";
-import { type Arm, type Node, spanKey } from "./graph.ts";
+import type { Arm, Node } from "./graph.ts";
 import { idleRepeats } from "./idle-repeats.ts";
 import type { Raw } from "./raw-fact.ts";
 
@@ -19,7 +20,8 @@ export function flowFacts(run: Run): readonly Raw[] {
     const condition = arm.condition === null ? "" : conditionText(arm.condition);
     raws.push({
       fact: { kind: "impossible condition", span: arm.span, arm: arm.which, condition },
-      where: run.reachAt(arm.fork),
+      // Never taken, whatever is chosen.
+      where: ALWAYS,
       pass: [],
       subject: "",
     });
@@ -56,7 +58,7 @@ function unreachable(run: Run, dead: ReadonlyMap<Arm, true>): readonly Raw[] {
     }
     const why = arm === undefined ? left?.why : "condition";
     const cause = arm === undefined ? left?.cause : arm.span;
-    if (why === undefined || cause === undefined) continue;
+    if (why === undefined || why === null || cause === undefined) continue;
     told.set(key, {
       steps: 1,
       raw: {
@@ -74,11 +76,13 @@ function unreachable(run: Run, dead: ReadonlyMap<Arm, true>): readonly Raw[] {
 interface WayOut {
   readonly node: number;
   readonly cause: Span;
-  readonly why: "stop" | "jump";
+  readonly why: "stop" | "jump" | null;
 }
 
 /** A stop, a jump, or the performing of a procedure that stops on every path. */
 function wayOut(run: Run, { id, operation, next }: Node): WayOut | null {
+  // A jump that cannot be followed is told as such; what stands behind it is no further mistake.
+  if (operation.kind === "jump" && next.length === 0) return { node: id, cause: operation.jump.span, why: null };
   if (operation.kind === "stop" || operation.kind === "jump")
     return { node: id, cause: operation.jump.span, why: operation.kind };
   if (operation.kind !== "act" || operation.line.action.verb !== "perform") return null;

@@ -1,59 +1,107 @@
 // The state at one point of a procedure: for which option assignments it is reached, and what each variable can be.
-import type { Cell, Cells } from "./cell.ts";
-import type { Decision, Decisions } from "./decision.ts";
-import { NEVER } from "./decision.ts";
-import type { Update } from "./formula.ts";
-import { differences, mergeStores, read, type Store, write } from "./store.ts";
+import { type Cell, type Cells, type Entry, UNKNOWN } from "./cell.ts";
+import { ALWAYS, type Decision, type Decisions, NEVER } from "./decision.ts";
+import { differences, emptyStore, mergeStores, read, type Store, write } from "./store.ts";
+import type { Test, Update } from "./update.ts";
 import type { World } from "./world.ts";
 
 export interface State {
   readonly reach: Decision;
   readonly store: Store<Cell>;
+  /** Films and heat that nothing has used yet, apart from all else, so that a look can use them up at one stroke. */
+  readonly films: Store<Cell>;
 }
 
 export interface StateContext {
   readonly world: World;
   readonly cells: Cells;
   readonly decisions: Decisions;
+  /** Whether what the node gave was only taken as met. */
+  readonly isSupposed: (node: number) => boolean;
 }
 
 /** What the variable can be; where nothing was said, as at a start. */
 export function cellOf(context: StateContext, state: State, variable: number): Cell {
-  return read(state.store, variable) ?? context.cells.one(context.world.initial(variable), 0);
+  const store = context.world.isFilm(variable) ? state.films : state.store;
+  return read(store, variable) ?? context.cells.one(context.world.initial(variable), 0);
 }
 
 export function apply(context: StateContext, state: State, updates: readonly Update[], from: number): State {
-  let { store } = state;
-  for (const { variable, by, change } of updates) {
-    const now: State = { reach: state.reach, store };
-    const cell = cellOf(context, now, variable);
-    if (by === undefined) {
-      store = write(
-        store,
-        variable,
-        context.cells.map(cell, from, (value) => change(value, "")),
-      );
-      continue;
-    }
-    const other = cellOf(context, now, by);
-    const entries = cell.flatMap((entry) =>
-      other.map((under) => {
-        const value = change(entry.value, under.value);
-        return {
-          value,
-          from: value === entry.value ? entry.from : from,
-          when: context.decisions.and(entry.when, under.when),
-        };
-      }),
-    );
-    store = write(store, variable, context.cells.of(entries));
+  let next = state;
+  for (const update of updates) {
+    if (update.usesFilms === true) next = { ...next, films: emptyStore() };
+    else next = assign(context, next, update.variable, changed(context, next, update, from));
   }
-  return store === state.store ? state : { reach: state.reach, store };
+  return next;
+}
+
+function changed(context: StateContext, state: State, update: Update, from: number): Cell {
+  const { cells, decisions } = context;
+  const { variable, by, when, keepsOrigin, renews, change } = update;
+  const cell = cellOf(context, state, variable);
+  if (by === undefined && when === undefined && keepsOrigin === undefined && renews === undefined)
+    return cells.map(cell, from, (value) => change(value, "", from));
+  const others: Cell = by === undefined ? ALONE : cellOf(context, state, by);
+  const becomes = (entry: Entry): Entry[] =>
+    others.map((other) => {
+      const value = change(entry.value, other.value, from);
+      const isRenewed = renews === "always" || (renews === "where supposed" && context.isSupposed(entry.from));
+      const isSame = keepsOrigin === true || (value === entry.value && !isRenewed);
+      return { value, from: isSame ? entry.from : from, when: decisions.and(entry.when, other.when) };
+    });
+  const after = cell.flatMap(becomes);
+  if (when === undefined) return cells.of(after);
+  const isSame = ({ value, from: by }: Entry): boolean => cell.some((old) => old.value === value && old.from === by);
+  if (after.every(isSame)) return cell;
+  const { may, mayNot } = guardOf(context, state, when, update.assumed === true);
+  const only = (entries: readonly Entry[], where: Decision): Entry[] =>
+    entries.map((entry) => ({ ...entry, when: decisions.and(entry.when, where) }));
+  return cells.of([...only(after, may), ...only(cell, mayNot)]);
+}
+
+const ALONE: Cell = [{ value: "", from: 0, when: ALWAYS }];
+
+/**
+ * Where one of the alternatives can be so, and where none need be. What is only taken as met follows what can be told: it is
+ * so where nothing is known, and not where the test rests on something that was itself only taken as met.
+ */
+function guardOf(
+  context: StateContext,
+  state: State,
+  when: readonly (readonly Test[])[],
+  assumed: boolean,
+): { may: Decision; mayNot: Decision } {
+  const { cells, decisions } = context;
+  let may: Decision = NEVER;
+  let mayNot: Decision = ALWAYS;
+  for (const alternative of when) {
+    let all: Decision = ALWAYS;
+    let notAll: Decision = NEVER;
+    for (const { variable, test } of alternative) {
+      const cell = cellOf(context, state, variable);
+      const known = assumed ? cell.filter(({ from }) => !context.isSupposed(from)) : cell;
+      const supposed = assumed ? cell.filter(({ from }) => context.isSupposed(from)) : [];
+      all = decisions.and(
+        all,
+        cells.where(known, (value) => value === UNKNOWN || test(value)),
+      );
+      notAll = [
+        notAll,
+        cells.where(known, (value) => (value === UNKNOWN ? !assumed : !test(value))),
+        cells.where(supposed, () => true),
+      ].reduce(decisions.or);
+    }
+    may = decisions.or(may, all);
+    mayNot = decisions.and(mayNot, notAll);
+  }
+  return { may, mayNot };
 }
 
 /** A variable that is set whatever it was: its origin is the node that set it. */
-export function assign(state: State, variable: number, cell: Cell): State {
-  return { reach: state.reach, store: write(state.store, variable, cell) };
+export function assign(context: StateContext, state: State, variable: number, cell: Cell): State {
+  const of = context.world.isFilm(variable) ? "films" : "store";
+  const store = write(state[of], variable, cell);
+  return store === state[of] ? state : { ...state, [of]: store };
 }
 
 /** Where two ways meet. `limit` bounds what can grow without end: a cell it refuses is replaced by what it gives. */
@@ -61,16 +109,22 @@ export function meet(context: StateContext, a: State, b: State, limit: (variable
   if (a.reach === NEVER) return b;
   if (b.reach === NEVER) return a;
   const start = (variable: number): Cell => context.cells.one(context.world.initial(variable), 0);
-  const store = mergeStores(a.store, b.store, (left, right, variable) =>
-    limit(variable, context.cells.join(left ?? start(variable), a.reach, right ?? start(variable), b.reach)),
-  );
-  return { reach: context.decisions.or(a.reach, b.reach), store };
+  const both = (left: Store<Cell>, right: Store<Cell>): Store<Cell> =>
+    mergeStores(left, right, (one, other, variable) =>
+      limit(variable, context.cells.join(one ?? start(variable), a.reach, other ?? start(variable), b.reach)),
+    );
+  const reach = context.decisions.or(a.reach, b.reach);
+  return { reach, store: both(a.store, b.store), films: both(a.films, b.films) };
 }
 
 export function sameState(a: State, b: State): boolean {
   if (a.reach !== b.reach) return false;
+  return isSame(a.store, b.store) && isSame(a.films, b.films);
+}
+
+function isSame(a: Store<Cell>, b: Store<Cell>): boolean {
   let same = true;
-  differences(a.store, b.store, () => {
+  differences(a, b, () => {
     same = false;
   });
   return same;

@@ -1,76 +1,21 @@
 // Follows an expanded procedure on paper: for every node of its flow graph the state before it, for all option values,
-// all outcomes of checks and any number of passes. One mechanism for every action; what actions mean stands in action.ts.
-
-import type { Declaration, Energy, Part } from "#model/declarations.ts";
+// all outcomes of checks, all orders and any number of passes. One mechanism for every action; what actions mean stands in action.ts.
 import type { ExpandedCondition, ExpandedProcedure } from "#model/expanded.ts";
-import { coolDown, type Move, movesOf } from "./action.ts";
-import { type Cell, type Cells, createCells, UNKNOWN } from "./cell.ts";
-import { ALWAYS, type Decision, type Decisions, NEVER } from "./decision.ts";
-import { apply, assign, cellOf, meet, type State, type StateContext, sameState } from "./flow-state.ts";
-import {
-  type Atom,
-  allows,
-  atomsOf,
-  canFail,
-  conjuncts,
-  type Formula,
-  type FormulaContext,
-  formulaOf,
-  mayHold,
-  negated,
-  settle,
-  type Update,
-} from "./formula.ts";
-import { buildGraph, type Edge, type Graph, type Node } from "./graph.ts";
-import { gatherConditions, gatherEnergies, gatherParts, optionsAsked } from "./mentioned.ts";
-import { type Constraint, constraintsOf } from "./precedence.ts";
-import { createReadings, magnitudeNumber, type Readings } from "./readings.ts";
-import { temperature } from "./state-values.ts";
+import type { Move } from "./action.ts";
+import { type Cell, UNKNOWN } from "./cell.ts";
+import { ALWAYS, type Decision, NEVER } from "./decision.ts";
+import { apply, assign, cellOf, meet, type State, sameState } from "./flow-state.ts";
+import { type Atom, allows, canFail, conjuncts, type Formula, mayHold, negated, settle } from "./formula.ts";
+import type { Edge, Node } from "./graph.ts";
+import { type FollowContext, prepare, type Run } from "./run.ts";
 import { emptyStore } from "./store.ts";
 import { type Summary, summarise } from "./summary.ts";
-import { damagedVariables, doubtOf, touchedIn } from "./unknown.ts";
-import { createWorld, type World } from "./world.ts";
+import { damagedVariables, doubtOf } from "./unknown.ts";
 
-/** What is shared by all procedures of one workspace. */
-export interface FollowContext {
-  readonly decisions: Decisions;
-  readonly expandedOf: (procedureId: string) => ExpandedProcedure | null;
-  /** Choices fixed from outside: option name to choice. */
-  readonly chosen: Readonly<Record<string, string>>;
-  /** Procedures already followed, and those under way (null), by id. */
-  readonly summaries: Map<string, Summary | null>;
-}
+export type { FollowContext, Run } from "./run.ts";
 
-/** A procedure followed to its end. */
-export interface Run extends StateContext {
-  readonly expanded: ExpandedProcedure;
-  readonly graph: Graph;
-  readonly formulas: FormulaContext;
-  readonly readings: Readings;
-  /** The state before each node, whatever is fixed from outside; `undefined` where no path leads. */
-  readonly before: readonly (State | undefined)[];
-  readonly movesAt: (node: Node) => readonly Move[];
-  /** The nodes that change the variable by an action or by what a step gives, in the order of the text. */
-  readonly changedAt: (variable: number) => readonly Node[];
-  readonly formula: (condition: ExpandedCondition) => Formula;
-  readonly atoms: (condition: ExpandedCondition) => readonly Atom[];
-  /** Energies that the procedure, or one that it performs, switches or asks about. */
-  readonly energies: ReadonlySet<Energy>;
-  readonly constraints: readonly Constraint[];
-  readonly eventsAt: ReadonlyMap<number, readonly Update[]>;
-  readonly calleeAt: (node: Node) => Summary | null;
-  /** What the node leaves in doubt: a line that cannot be read, a procedure that cannot be followed. */
-  readonly doubtfulAt: (node: Node) => readonly Declaration[];
-  /** What time of unknown length changes. */
-  readonly afterTime: () => readonly Update[];
-  readonly reachAt: (node: number) => Decision;
-  /** What the choices fixed from outside leave. */
-  readonly given: Decision;
-}
-
-const ROOM_TEMPERATURE = 293.15;
-/** More different temperatures than this at one place are a loop that heats on and on: nothing can be said. */
-const MOST_TEMPERATURES = 64;
+/** More different values than this of what can grow are a loop that goes on and on: nothing can be said. */
+const MOST_VALUES = 64;
 
 export function followProcedure(expanded: ExpandedProcedure, context: FollowContext): Run {
   const { id } = expanded.procedure;
@@ -78,9 +23,33 @@ export function followProcedure(expanded: ExpandedProcedure, context: FollowCont
   if (known !== undefined && known !== null) return known.run;
   // What performs itself in turn finds itself under way, and goes on in doubt.
   context.summaries.set(id, null);
-  const run = followToEnd(prepare(expanded, context));
+  const callee = (performed: string): Summary | null => summaryOf(performed, context);
+  const run = followToEnd(prepare(expanded, context, callee, false));
+  // What is only taken as met matters to the order of children where something had to be.
+  const exact = assumedInTurn(run) ? followToEnd(prepare(expanded, context, callee, true)) : run;
   context.summaries.delete(id);
-  return run;
+  return exact;
+}
+
+function assumedInTurn(run: Run): boolean {
+  return run.graph.nodes.some((node) => {
+    const state = run.before[node.id];
+    return node.anyOrder && state !== undefined && assumes(run, node, state);
+  });
+}
+
+/** Whether something that is needed here had to be taken as met. */
+function assumes(run: Run, node: Node, entry: State): boolean {
+  const { operation } = node;
+  const callee = run.askedAt(node);
+  const needs = operation.kind === "enter" ? operation.step.needs : (callee?.begin ?? []);
+  if (needs.some((condition) => canFailHere(run, entry, run.formula(condition)))) return true;
+  let found = false;
+  pass(run, node, entry, (move, state) => {
+    const assumed = move.updates.filter((update) => update.assumed === true);
+    found ||= assumed.length > 0 && apply(run, state, assumed, node.id) !== state;
+  });
+  return found;
 }
 
 function followToEnd(run: Run): Run {
@@ -94,8 +63,8 @@ function followToEnd(run: Run): Run {
 
   const limit = (variable: number, cell: Cell): Cell => {
     // Once unknown always unknown, or a loop that heats would be told apart pass by pass for ever.
-    const isOpen = cell.length > MOST_TEMPERATURES || cell.some((entry) => entry.value === UNKNOWN);
-    return isOpen && run.world.isTemperature(variable) ? run.cells.one(UNKNOWN, 0) : cell;
+    const isOpen = cell.length > MOST_VALUES || cell.some((entry) => entry.value === UNKNOWN);
+    return isOpen && run.world.canGrow(variable) ? run.cells.one(UNKNOWN, 0) : cell;
   };
   const dirty = new Uint8Array(graph.nodes.length);
   dirty[0] = 1;
@@ -125,126 +94,20 @@ function followToEnd(run: Run): Run {
     }
     at = next;
   }
-  return { ...run, before, reachAt: (node) => before[node]?.reach ?? NEVER };
+  const over = new Map(incoming.flatMap((list) => list.map(({ edge, state }) => [edge, state?.reach ?? NEVER])));
+  return {
+    ...run,
+    before,
+    reachAt: (node) => before[node]?.reach ?? NEVER,
+    reachOver: (edge) => over.get(edge) ?? NEVER,
+  };
 }
 
 /** The state before a node on the paths that the choices fixed from outside leave; `undefined` where there is none. */
 export function stateBefore(run: Run, node: number): State | undefined {
   const state = run.before[node];
   const reach = state === undefined ? NEVER : run.decisions.and(state.reach, run.given);
-  return state === undefined || reach === NEVER ? undefined : { reach, store: state.store };
-}
-
-function prepare(expanded: ExpandedProcedure, context: FollowContext): Run {
-  const { decisions } = context;
-  const cells: Cells = createCells(decisions);
-  const graph = buildGraph(expanded);
-  const callees = new Map<number, Summary>();
-  const doubtful = new Map<number, readonly Declaration[]>();
-  for (const { id, operation } of graph.nodes) {
-    if (operation.kind === "damaged") doubtful.set(id, operation.damaged.mentions);
-    if (operation.kind !== "act" || operation.line.action.verb !== "perform") continue;
-    const performed = operation.line.action.procedure?.id ?? null;
-    const callee = performed === null ? null : summaryOf(performed, context);
-    if (callee !== null) callees.set(id, callee);
-    // Of a procedure that is not known nothing is: it may touch all that can be named.
-    else if (performed === null) doubtful.set(id, expanded.procedure.declarations);
-    else doubtful.set(id, [...touchedIn(context.expandedOf(performed), context.expandedOf)]);
-  }
-  const parts = new Set<Part>(gatherParts(expanded));
-  const energies = new Set<Energy>(gatherEnergies(expanded));
-  for (const callee of callees.values()) {
-    for (const part of callee.parts) parts.add(part);
-    for (const energy of callee.run.energies) energies.add(energy);
-  }
-  const ambient = expanded.procedure.ambient?.quantity;
-  const ambientLow = magnitudeNumber(ambient?.low ?? ambient?.nominal ?? null) ?? ROOM_TEMPERATURE;
-  const ambientHigh = magnitudeNumber(ambient?.high ?? ambient?.nominal ?? null) ?? ROOM_TEMPERATURE;
-  const world: World = createWorld([...parts], temperature(ambientLow, ambientHigh));
-  const readings = createReadings(decisions, gatherConditions(expanded));
-  const formulas: FormulaContext = {
-    world,
-    decisions,
-    readings,
-    option: (thing) =>
-      thing.kind === "option"
-        ? decisions.variable(
-            thing.id,
-            thing.name,
-            thing.choices.map((choice) => choice.name),
-          )
-        : null,
-  };
-  const known = new Map<ExpandedCondition, Formula>();
-  const formula = (condition: ExpandedCondition): Formula => {
-    const made = known.get(condition) ?? formulaOf(formulas, condition);
-    known.set(condition, made);
-    return made;
-  };
-  const { constraints, eventsAt } = constraintsOf(graph, world);
-  const afterTime = (): readonly Update[] => coolDown(world, ambientLow);
-  const moves = new Map<number, readonly Move[]>();
-  const movesAt = (node: Node): readonly Move[] => {
-    const made = moves.get(node.id);
-    if (made !== undefined) return made;
-    const { operation } = node;
-    const list =
-      operation.kind === "act"
-        ? movesOf(world, operation.line, ambientLow)
-        : operation.kind === "end of task"
-          ? [{ needs: [], updates: afterTime() }]
-          : [];
-    moves.set(node.id, list);
-    return list;
-  };
-  const changers = new Map<number, Node[]>();
-  const changedAt = (variable: number): readonly Node[] => {
-    if (changers.size === 0) for (const node of graph.nodes) gatherChanged(node, changedBy(node), changers);
-    return changers.get(variable) ?? [];
-  };
-  const changedBy = (node: Node): Iterable<number> => {
-    const { operation } = node;
-    const given =
-      operation.kind === "leave" ? operation.step.gives.flatMap((condition) => atomsOf(formula(condition))) : [];
-    const moved = operation.kind === "act" ? movesAt(node).flatMap((move) => move.updates) : [];
-    return new Set([...given, ...moved].map(({ variable }) => variable));
-  };
-  // Speaking of everything once makes all variables known before anything moves: which part may stand where, what is warm.
-  for (const callee of callees.values()) callee.introduce(world);
-  for (const condition of gatherConditions(expanded)) formula(condition);
-  for (const node of graph.nodes) movesAt(node);
-  moves.clear();
-  known.clear();
-  return {
-    world,
-    cells,
-    decisions,
-    expanded,
-    graph,
-    formulas,
-    readings,
-    before: [],
-    movesAt,
-    changedAt,
-    formula,
-    atoms: (condition) => atomsOf(formula(condition)),
-    energies,
-    constraints,
-    eventsAt,
-    calleeAt: (node) => callees.get(node.id) ?? null,
-    doubtfulAt: (node) => doubtful.get(node.id) ?? [],
-    afterTime,
-    reachAt: () => NEVER,
-    given: givenBy(expanded, formulas, context),
-  };
-}
-
-function gatherChanged(node: Node, variables: Iterable<number>, into: Map<number, Node[]>): void {
-  for (const variable of variables) {
-    const known = into.get(variable);
-    if (known === undefined) into.set(variable, [node]);
-    else known.push(node);
-  }
+  return state === undefined || reach === NEVER ? undefined : { ...state, reach };
 }
 
 function summaryOf(id: string, context: FollowContext): Summary | null {
@@ -257,28 +120,11 @@ function summaryOf(id: string, context: FollowContext): Summary | null {
   return summary;
 }
 
-/** The assignments that the fixed choices allow, of the options that the procedure asks about. */
-function givenBy(expanded: ExpandedProcedure, formulas: FormulaContext, context: FollowContext): Decision {
-  const { decisions } = context;
-  let given: Decision = ALWAYS;
-  for (const option of optionsAsked(expanded)) {
-    // An option may be called like something that every object has.
-    const choice = Object.hasOwn(context.chosen, option.name) ? context.chosen[option.name] : undefined;
-    const level = formulas.option(option);
-    if (choice !== undefined && level !== null)
-      given = decisions.and(
-        given,
-        decisions.where(level, (value) => value === choice),
-      );
-  }
-  return given;
-}
-
 function startState(run: Run): State {
-  let state: State = { reach: ALWAYS, store: emptyStore<Cell>() };
+  let state: State = { reach: ALWAYS, store: emptyStore<Cell>(), films: emptyStore<Cell>() };
   for (const thing of run.expanded.procedure.unknownAtStart)
     for (const variable of damagedVariables(run.world, thing))
-      state = assign(state, variable, run.cells.one(UNKNOWN, 0));
+      state = assign(run, state, variable, run.cells.one(UNKNOWN, 0));
   return state;
 }
 
@@ -310,7 +156,7 @@ export function pass(run: Run, node: Node, entry: State, beforeMove?: (move: Mov
   switch (operation.kind) {
     case "begin": {
       const formula = run.formula(operation.condition);
-      state = { reach: run.decisions.and(state.reach, optionsOnly(run, formula)), store: state.store };
+      state = { ...state, reach: run.decisions.and(state.reach, optionsOnly(run, formula)) };
       suppose([operation.condition]);
       break;
     }
@@ -320,6 +166,13 @@ export function pass(run: Run, node: Node, entry: State, beforeMove?: (move: Mov
     case "leave":
       suppose(operation.step.gives);
       break;
+    case "ask": {
+      const callee = run.askedAt(node);
+      suppose(callee?.begin ?? []);
+      for (const { key, initial } of callee?.asAtStart ?? [])
+        state = apply(run, state, [{ variable: run.world.byKey(key, initial), change: () => initial }], node.id);
+      break;
+    }
     case "act": {
       const { action } = operation.line;
       if (action.verb === "measure" && action.reading !== null)
@@ -327,7 +180,6 @@ export function pass(run: Run, node: Node, entry: State, beforeMove?: (move: Mov
       if (action.verb === "wait" && operation.line.until !== null) suppose([operation.line.until]);
       const callee = run.calleeAt(node);
       if (callee === null) break;
-      suppose(callee.begin);
       if (callee.takesTime) state = apply(run, state, run.afterTime(), node.id);
       state = callee.perform(run, state, node.id);
       suppose(callee.finish);
@@ -359,11 +211,12 @@ function optionsOnly(run: Run, formula: Formula): Decision {
 function forgetReading(run: Run, state: State, variable: number | null): State {
   if (variable === null) return state;
   const { decisions, cells } = run;
-  let next: State = { reach: decisions.forget(state.reach, variable), store: state.store };
+  let next: State = { ...state, reach: decisions.forget(state.reach, variable) };
   for (let at = 0; at < run.world.size(); at++) {
     const cell = cellOf(run, state, at);
     if (!cell.some((entry) => decisions.dependsOn(entry.when, variable))) continue;
     next = assign(
+      run,
       next,
       at,
       cells.of(
@@ -383,10 +236,10 @@ function take(run: Run, state: State, edge: Edge): State {
       next.reach,
       mayHold(run.cells, run.decisions, (variable) => cellOf(run, next, variable), formula),
     );
-    next = { reach, store: next.store };
+    next = { ...next, reach };
     // Of alternatives none is known to be the one.
     for (const part of conjuncts(formula))
-      if ("variable" in part) next = assign(next, part.variable, narrowed(run, next, part));
+      if ("variable" in part) next = assign(run, next, part.variable, narrowed(run, next, part));
   }
   return next;
 }

@@ -1,28 +1,34 @@
 // Conditions as formulas over state variables and option sets: where one can fail, where it can hold, and what makes it
 // true. Knows no actions.
 
-import type { Part, PartInstance } from "#model/declarations.ts";
+import type { Part } from "#model/declarations.ts";
 import type { ExpandedCondition, Thing } from "#model/expanded.ts";
-import { partInstances } from "#model/instances.ts";
+import { heldFrom, unfilling } from "./actions/filling.ts";
 import { type Cell, type Cells, type Entry, UNKNOWN } from "./cell.ts";
 import { ALWAYS, type Decision, type Decisions, NEVER } from "./decision.ts";
+import { joined } from "./joints.ts";
 import type { Readings } from "./readings.ts";
 import { magnitudeNumber } from "./readings.ts";
 import { carry, release, vacate } from "./standing.ts";
 import {
+  AS_FOUND,
   boundsOf,
   IN,
   inPlace,
+  isDead,
   isInstalled,
   isLoose,
   isRemoved,
   isTight,
+  LIVE,
+  OFF,
   OUT,
   placeOf,
   temperature,
   withHolder,
 } from "./state-values.ts";
 import { clockTurns, orientationVariable, placeAt } from "./turning.ts";
+import type { Outcome, Update } from "./update.ts";
 import { type Index, instanceKey, ownPosition, placeKey, type World } from "./world.ts";
 
 export type Formula =
@@ -49,20 +55,6 @@ export interface Atom {
   readonly unmet: Outcome | null;
 }
 
-/** What a variable becomes, and what goes along: some of it before the variable changes, some after. */
-export interface Outcome {
-  readonly change: (value: string) => string;
-  readonly before?: readonly Update[];
-  readonly after?: readonly Update[];
-}
-
-/** A change of one variable: `change` gets its value and, with `by`, the value of that other variable. */
-export interface Update {
-  readonly variable: number;
-  readonly by?: number;
-  readonly change: (value: string, other: string) => string;
-}
-
 export interface FormulaContext {
   readonly world: World;
   readonly decisions: Decisions;
@@ -80,7 +72,7 @@ export function formulaOf(context: FormulaContext, condition: ExpandedCondition)
     case "not":
       return negated(context, formulaOf(context, condition.operand));
     case "no temporary parts":
-      return { all: temporaries(context.world).map(({ part, index }) => removedAtom(context.world, part, index)) };
+      return { all: context.world.temporaryParts().map(({ part, index }) => removedAtom(context.world, part, index)) };
     case "fact":
       return constantAtom(context.world.fact(condition.fact), "yes", "no");
     case "state":
@@ -196,7 +188,9 @@ export function settle(context: FormulaContext, formula: Formula): readonly Upda
   if ("implied" in formula) return settle(context, formula.implied);
   if (!("variable" in formula)) return [];
   const { variable, good, met } = formula;
-  const change = (value: string): string => (good(value) ? value : (met?.change(value) ?? UNKNOWN));
+  // What was only found to be in is loose, or tight, by this word.
+  const isSo = (value: string): boolean => good(value) && value !== AS_FOUND;
+  const change = (value: string): string => (isSo(value) ? value : (met?.change(value) ?? UNKNOWN));
   return [...(met?.before ?? []), { variable, change }, ...(met?.after ?? [])];
 }
 
@@ -253,12 +247,14 @@ function installedAtom(world: World, part: Part, index: Index): Atom {
       by: variable,
       change: (held, at) => (isElsewhere(at) ? held : withHolder(held, key)),
     });
+    before.push(...heldFrom(world, part, own, isInstalled, variable));
   }
   if (part.fastener) {
     before.push({
       variable: world.part(part, index, "grip"),
       by: variable,
-      change: (grip, at) => (isInstalled(at) ? grip : "loose"),
+      // In, and nothing said of how tight.
+      change: (grip, at) => (isInstalled(at) ? grip : AS_FOUND),
     });
   }
   const inside = ownKey === null ? IN : inPlace(ownKey);
@@ -282,7 +278,7 @@ function removedAtom(world: World, part: Part, index: Index): Atom {
 function takenOut(world: World, part: Part, index: Index): Outcome {
   return {
     change: () => OUT,
-    before: [...vacate(world, part, index), ...release(world, part, index)],
+    before: [...unfilling(world, part, index), ...vacate(world, part, index), ...release(world, part, index)],
     after: carry(world, part, index),
   };
 }
@@ -307,8 +303,13 @@ function stateFormula(context: FormulaContext, thing: Thing, state: string): For
         : { decision: context.decisions.where(level, (value) => value === state) };
     }
     if (thing.thing.kind !== "energy") return { unknown: true };
-    const live = state === "live";
-    return constantAtom(world.energy(thing.thing), live ? "live" : "isolated", live ? "isolated" : "live");
+    const dead: Atom = {
+      variable: world.energy(thing.thing),
+      good: isDead,
+      met: { change: () => OFF },
+      unmet: { change: () => LIVE },
+    };
+    return state === "live" ? negated(context, dead) : dead;
   }
   const { part, index } = thing;
   const installed = installedAtom(world, part, index);
@@ -375,9 +376,22 @@ function boundFormula(context: FormulaContext, thing: Thing, bound: Parameters<R
     variable: context.world.part(thing.part, thing.index, "temperature"),
     good: test((now) => now.low >= low && now.high <= high),
     may: test((now) => now.high >= low && now.low <= high),
-    met: within(low, high),
+    met: { ...within(low, high), after: alsoAtMost(context.world, thing.part, thing.index, high) },
     unmet: outside === null ? null : within(outside.low, outside.high),
   };
+}
+
+/** What touches a part that is known to have cooled has cooled with it. */
+function alsoAtMost(world: World, part: Part, index: Index, high: number): readonly Update[] {
+  if (high === Number.POSITIVE_INFINITY) return [];
+  return world.fits(part, index).map(({ mate }) => ({
+    variable: world.part(mate.part, mate.index, "temperature"),
+    when: joined(world, { part, index }, mate),
+    change: (value) => {
+      const now = boundsOf(value);
+      return now === null ? value : temperature(Math.min(now.low, high), Math.min(now.high, high));
+    },
+  }));
 }
 
 /** A temperature of which it is known that it lies between two bounds. */
@@ -402,9 +416,4 @@ function clockFormula(context: FormulaContext, thing: Thing, clock: Parameters<t
     met: null,
     unmet: null,
   };
-}
-
-/** Every instance of every temporary part the procedure speaks of. */
-export function temporaries(world: World): readonly PartInstance[] {
-  return world.parts.filter((part) => part.temporary).flatMap(partInstances);
 }

@@ -2,6 +2,7 @@
 // with the condition under which each is taken. Knows no state and no meaning of actions.
 import type {
   ExpandedAction,
+  ExpandedAnyOrder,
   ExpandedCondition,
   ExpandedItem,
   ExpandedLine,
@@ -12,6 +13,7 @@ import type {
 import type { Pass } from "#model/problem.ts";
 import type { Damaged, Jump, StepRef } from "#model/procedure.ts";
 import type { Span } from "#syntax/span.ts";
+import { type Entry, nearest, samePass, spanKey } from "./entries.ts";
 
 /** What happens at a node. */
 export type Operation =
@@ -19,11 +21,15 @@ export type Operation =
   | { readonly kind: "begin"; readonly condition: ExpandedCondition }
   | { readonly kind: "end" }
   | { readonly kind: "enter"; readonly step: ExpandedStep }
+  /** What a performed procedure asks for is asked here, before it is performed. */
+  | { readonly kind: "ask"; readonly line: ExpandedAction }
   | { readonly kind: "act"; readonly line: ExpandedAction }
   | { readonly kind: "leave"; readonly step: ExpandedStep }
   | { readonly kind: "stop"; readonly jump: Jump }
   | { readonly kind: "jump"; readonly jump: Jump }
   | { readonly kind: "damaged"; readonly damaged: Damaged }
+  /** Somebody looks: a check. */
+  | { readonly kind: "look" }
   /** A parting of ways or a meeting of them. */
   | { readonly kind: "fork"; readonly span: Span }
   | { readonly kind: "meet" }
@@ -43,7 +49,37 @@ export interface Node {
   readonly number: string | null;
   /** The arms of `when` that it stands in, innermost last. */
   readonly arms: readonly number[];
+  /** Its turns in blocks that may be done in any order, innermost last; empty where the order of the text is the only one. */
+  readonly turns: readonly Turn[];
+  /** Whether it stands in such a block at all. */
+  readonly anyOrder: boolean;
   readonly next: Edge[];
+}
+
+/** One child of an `in any order` block, done after some of the others and before the rest. */
+export interface Turn {
+  /** The children that were done before, one after the other, and then the one whose turn it is. */
+  readonly done: readonly number[];
+  /** Those whose order matters, as written. */
+  readonly group: readonly number[];
+  readonly children: readonly { readonly number: string | null; readonly span: Span }[];
+  /** The same for all turns of one block. */
+  readonly block: number;
+}
+
+/** Which children of an `in any order` block must be tried in which orders; each group by itself, in the order of the text. */
+export type Orders = (children: readonly (readonly (ExpandedItem | ExpandedLine)[])[]) => readonly Group[];
+/** Of several orders all are followed; `every`: all that there are. */
+export type Group =
+  | { readonly only: number }
+  | { readonly every: readonly number[] }
+  | { readonly some: readonly (readonly number[])[] };
+
+/** What is known before the graph is made. */
+export interface GraphPlan {
+  readonly orders: Orders;
+  /** Jumps that are not followed, by the place of the jump. */
+  readonly badJumps: { readonly has: (key: string) => boolean };
 }
 
 /** An arm of a `when`, for saying that it is never taken. */
@@ -60,39 +96,49 @@ export interface Graph {
   readonly arms: readonly Arm[];
   readonly end: number;
   /** Where each written-out step begins, by the place of the step it was written as. */
-  readonly entries: ReadonlyMap<
-    string,
-    readonly { readonly node: number; readonly leave: number; readonly pass: Pass }[]
-  >;
-}
-
-export function spanKey(span: Span): string {
-  return `${span.path}:${span.start}`;
+  readonly entries: ReadonlyMap<string, readonly Entry[]>;
 }
 
 type Context = {
   readonly nodes: Node[];
   readonly arms: Arm[];
-  readonly entries: Map<string, { node: number; leave: number; pass: Pass }[]>;
-  readonly jumps: { from: number; ref: StepRef; pass: Pass }[];
+  readonly entries: Map<string, Entry[]>;
+  readonly jumps: { from: number; ref: StepRef; pass: Pass; turns: readonly Turn[] }[];
+  readonly plan: GraphPlan;
   step: ExpandedStep | null;
   number: string | null;
   within: readonly number[];
+  turns: readonly Turn[];
+  blocks: number;
+  /** Blocks that may be done in any order, one in the other, that it is in. */
+  depth: number;
 };
 
 /** Loose ends: edges that still have to be led to the next node. */
 type Ends = { node: number; guards: Edge["guards"] }[];
 
 /** Builds the graph. Ids rise in the order of the text, so only jumps lead backwards. */
-export function buildGraph(expanded: ExpandedProcedure): Graph {
-  const context: Context = { nodes: [], arms: [], entries: new Map(), jumps: [], step: null, number: null, within: [] };
+export function buildGraph(expanded: ExpandedProcedure, plan: GraphPlan): Graph {
+  const context: Context = {
+    nodes: [],
+    arms: [],
+    entries: new Map(),
+    jumps: [],
+    plan,
+    step: null,
+    number: null,
+    within: [],
+    turns: [],
+    blocks: 0,
+    depth: 0,
+  };
   let open: Ends = [{ node: add(context, { kind: "start" }), guards: [] }];
   for (const condition of expanded.begin) open = then(context, open, { kind: "begin", condition });
   const ends = items(context, expanded.items, open);
   const end = add(context, { kind: "end" });
   lead(context, ends, end);
-  for (const { from, ref, pass } of context.jumps) {
-    const to = resolve(context, ref, pass);
+  for (const { from, ref, pass, turns } of context.jumps) {
+    const to = resolve(context, ref, pass, turns);
     if (to !== null) context.nodes[from]?.next.push({ to, guards: [] });
   }
   return { nodes: context.nodes, arms: context.arms, end, entries: context.entries };
@@ -100,7 +146,9 @@ export function buildGraph(expanded: ExpandedProcedure): Graph {
 
 function add(context: Context, operation: Operation): number {
   const id = context.nodes.length;
-  context.nodes.push({ id, operation, step: context.step, number: context.number, arms: context.within, next: [] });
+  const { step, number, within: arms, turns } = context;
+  const anyOrder = context.depth > 0;
+  context.nodes.push({ id, operation, step, number, arms, turns, anyOrder, next: [] });
   return id;
 }
 
@@ -129,11 +177,11 @@ function items(context: Context, list: readonly ExpandedItem[], ends: Ends): End
         open = when(context, item, open, items);
         break;
       case "any order":
-        open = items(context, item.items, open);
+        open = anyOrder(context, childrenOf(item), open, items);
         break;
       case "perform":
         context.number = item.number;
-        open = then(context, open, { kind: "act", line: item.line });
+        open = act(context, item.line, open);
         context.number = null;
         break;
       default:
@@ -141,6 +189,11 @@ function items(context: Context, list: readonly ExpandedItem[], ends: Ends): End
     }
   }
   return open;
+}
+
+function act(context: Context, line: ExpandedAction, ends: Ends): Ends {
+  const open = line.action.verb === "perform" ? then(context, ends, { kind: "ask", line }) : ends;
+  return then(context, open, { kind: "act", line });
 }
 
 function task(context: Context, item: Extract<ExpandedItem, { kind: "task" }>, ends: Ends): Ends {
@@ -166,8 +219,9 @@ function step(context: Context, item: ExpandedStep, ends: Ends): Ends {
 function remember(context: Context, span: Span, node: number, leave: number, pass: Pass): void {
   const key = spanKey(span);
   const list = context.entries.get(key);
-  if (list === undefined) context.entries.set(key, [{ node, leave, pass }]);
-  else list.push({ node, leave, pass });
+  const entry = { node, leave, pass, turns: context.turns };
+  if (list === undefined) context.entries.set(key, [entry]);
+  else list.push(entry);
 }
 
 function lines(context: Context, list: readonly ExpandedLine[], ends: Ends): Ends {
@@ -175,9 +229,10 @@ function lines(context: Context, list: readonly ExpandedLine[], ends: Ends): End
   for (const line of list) {
     switch (line.kind) {
       case "action":
-        open = then(context, open, { kind: "act", line });
+        open = act(context, line, open);
         break;
       case "check":
+        open = then(context, open, { kind: "look" });
         if (line.fails !== null) {
           const fork = then(context, open, { kind: "fork", span: line.check.span });
           open = [...fork, ...lines(context, line.fails, fork)];
@@ -188,7 +243,7 @@ function lines(context: Context, list: readonly ExpandedLine[], ends: Ends): End
         open = when(context, line, open, lines);
         break;
       case "any order":
-        open = lines(context, line.items, open);
+        open = anyOrder(context, childrenOf(line), open, lines);
         break;
       default:
         open = plain(context, line, open);
@@ -210,7 +265,8 @@ function plain(
     return [];
   }
   const node = then(context, ends, { kind: "jump", jump })[0]?.node ?? 0;
-  context.jumps.push({ from: node, ref: jump.step, pass: item.pass });
+  if (!context.plan.badJumps.has(spanKey(jump.span)))
+    context.jumps.push({ from: node, ref: jump.step, pass: item.pass, turns: context.turns });
   return [];
 }
 
@@ -248,29 +304,145 @@ function when<T>(
   return open.length === 0 ? [] : then(context, open, { kind: "meet" });
 }
 
-/** The written-out step that a name means: of the same pass from inside a repeat, else the last. */
-function resolve(context: Context, ref: StepRef, pass: Pass): number | null {
-  const places = ref.target === null ? undefined : context.entries.get(spanKey(ref.target));
-  return nearest(places, pass)?.node ?? null;
+type Children<T> = readonly (readonly T[])[];
+
+function childrenOf<T>({ items, starts }: ExpandedAnyOrder<T>): Children<T> {
+  return starts.map((start, at) => items.slice(start, starts[at + 1]));
 }
 
-/** Of the passes of one step, the one that shares most of `pass`, the last of those. */
-export function nearest<T extends { readonly pass: Pass }>(places: readonly T[] | undefined, pass: Pass): T | null {
-  let best: T | null = null;
-  let shared = -1;
-  for (const place of places ?? []) {
-    let same = 0;
-    while (
-      same < place.pass.length &&
-      same < pass.length &&
-      place.pass[same]?.value === pass[same]?.value &&
-      place.pass[same]?.variable === pass[same]?.variable
-    )
-      same++;
-    if (same >= shared) {
-      shared = same;
-      best = place;
-    }
+type Inside<T> = (context: Context, list: readonly T[], ends: Ends) => Ends;
+
+/** Children that have nothing to do with each other follow one another as written; others in all the orders that matter. */
+function anyOrder<T extends ExpandedItem | ExpandedLine>(
+  context: Context,
+  children: Children<T>,
+  ends: Ends,
+  inside: Inside<T>,
+): Ends {
+  let open = ends;
+  context.depth++;
+  for (const group of context.plan.orders(children)) {
+    if ("only" in group) open = inside(context, picked(children, [group.only]), open);
+    else if ("every" in group) open = everyOrder(context, children, group.every, open, inside);
+    else open = someOrders(context, children, group.some, open, inside);
   }
-  return best;
+  context.depth--;
+  return open;
+}
+
+/**
+ * All orders without writing out each: what has been done so far is a set, and every set of k children is reached from those
+ * of k - 1. With three children a, b, c:
+ *
+ *   {} ─ a ─ {a} ─ b ─ {a,b} ─ c ─ {a,b,c}
+ *    ├─ b ─ {b} ┬ a ───┘              │
+ *    └─ c ─ {c} ┴ …  each set is one meeting of ways
+ */
+function everyOrder<T extends ExpandedItem | ExpandedLine>(
+  context: Context,
+  children: Children<T>,
+  group: readonly number[],
+  ends: Ends,
+  inside: Inside<T>,
+): Ends {
+  const block = context.blocks++;
+  const full = 2 ** group.length - 1;
+  const arriving = new Map<number, Ends>([[0, ends]]);
+  const sets = Array.from({ length: full + 1 }, (_, set) => set).sort((a, b) => size(a) - size(b) || a - b);
+  for (const set of sets) {
+    const open = arriving.get(set) ?? [];
+    if (set === full || open.length === 0) continue;
+    const met = then(context, open, { kind: "meet" });
+    const done = group.filter((_, at) => (set & (1 << at)) !== 0);
+    group.forEach((child, at) => {
+      if ((set & (1 << at)) !== 0) return;
+      const after = set | (1 << at);
+      const left = oneTurn(context, children, { done: [...done, child], group, block }, met, inside);
+      arriving.set(after, [...(arriving.get(after) ?? []), ...left]);
+    });
+  }
+  const left = arriving.get(full) ?? [];
+  return left.length === 0 ? [] : then(context, left, { kind: "meet" });
+}
+
+function size(set: number): number {
+  let count = 0;
+  for (let rest = set; rest > 0; rest &= rest - 1) count++;
+  return count;
+}
+
+function someOrders<T extends ExpandedItem | ExpandedLine>(
+  context: Context,
+  children: Children<T>,
+  orders: readonly (readonly number[])[],
+  ends: Ends,
+  inside: Inside<T>,
+): Ends {
+  const block = context.blocks++;
+  const group = [...(orders[0] ?? [])].sort((a, b) => a - b);
+  const met = then(context, ends, { kind: "meet" });
+  const left = orders.flatMap((order) =>
+    order.reduce<Ends>(
+      (open, _, at) => oneTurn(context, children, { done: order.slice(0, at + 1), group, block }, open, inside),
+      then(context, met, { kind: "meet" }),
+    ),
+  );
+  return left.length === 0 ? [] : then(context, left, { kind: "meet" });
+}
+
+/** The last of `done` is done now. */
+function oneTurn<T extends ExpandedItem | ExpandedLine>(
+  context: Context,
+  children: Children<T>,
+  turn: Pick<Turn, "done" | "group" | "block">,
+  ends: Ends,
+  inside: Inside<T>,
+): Ends {
+  const outside = context.turns;
+  context.turns = [...outside, { ...turn, children: children.flatMap((child) => child.slice(0, 1).map(place)) }];
+  const left = inside(context, picked(children, turn.done.slice(-1)), ends);
+  context.turns = outside;
+  return left;
+}
+
+function picked<T>(children: Children<T>, at: readonly number[]): readonly T[] {
+  return at.flatMap((each) => children[each] ?? []);
+}
+
+/** Where a child stands, for showing an order. */
+function place(child: ExpandedItem | ExpandedLine): Turn["children"][number] {
+  switch (child.kind) {
+    case "step":
+      return { number: child.step.number, span: child.step.headSpan };
+    case "task":
+      return { number: child.task.number, span: child.task.headSpan };
+    case "perform":
+      return { number: child.number, span: child.line.action.place };
+    case "action":
+      return { number: null, span: child.action.place };
+    case "check":
+      return { number: null, span: child.check.span };
+    case "jump":
+      return { number: null, span: child.jump.span };
+    case "statement":
+      return { number: null, span: child.statement.span };
+    case "note":
+      return { number: null, span: child.note.span };
+    case "damaged":
+      return { number: null, span: child.damaged.span };
+    default:
+      return { number: null, span: child.span };
+  }
+}
+
+/** The written-out step that a name means: of the same pass and turn from inside, else the last. */
+function resolve(context: Context, ref: StepRef, pass: Pass, turns: readonly Turn[]): number | null {
+  const places = (ref.target === null ? undefined : context.entries.get(spanKey(ref.target))) ?? [];
+  const ofPass = samePass(places, nearest(places, pass));
+  const shared = (place: Entry): number => {
+    const differing = turns.findIndex((turn, at) => place.turns[at] !== turn);
+    return differing < 0 ? turns.length : differing;
+  };
+  const most = Math.max(...ofPass.map(shared));
+  return ofPass.filter((place) => shared(place) === most).at(-1)?.node ?? null;
 }

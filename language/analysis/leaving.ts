@@ -1,17 +1,26 @@
 // What is wrong at the end of a procedure: aids left in, energies left off, `finish with` not so.
 import { conditionText } from "#model/condition-text.ts";
-import type { Cell } from "./cell.ts";
+import type { Cell, Entry } from "./cell.ts";
 import { type Decision, NEVER } from "./decision.ts";
 import { describe } from "./describe.ts";
 import { cellOf } from "./flow-state.ts";
 import { type Run, stateBefore } from "./follow.ts";
-import { canFail, culprit, temporaries } from "./formula.ts";
-import { isSupposed, originOf } from "./origin.ts";
+import { canFail, culprit } from "./formula.ts";
+import { knownCell, originOf } from "./origin.ts";
 import type { Raw } from "./raw-fact.ts";
-import { isAttached } from "./state-values.ts";
-import { instanceName } from "./world.ts";
+import { stateAtEnd } from "./state-at-end.ts";
+import { isAttached, isCutOff, OFF } from "./state-values.ts";
+import { instanceName, kindOf } from "./world.ts";
 
-export interface LeftBehind {
+/** All that is wrong with how the procedure ends; of two codes for one mistake the more telling. */
+export function endFacts(run: Run): readonly Raw[] {
+  const left = findLeftBehind(run);
+  const all = [...left.raws, ...unfinishedFacts(run, left), ...stateAtEnd(run)];
+  // In the order in which it was done, so that of several passes the first is told.
+  return all.sort((a, b) => (a.from ?? 0) - (b.from ?? 0));
+}
+
+interface LeftBehind {
   readonly raws: readonly Raw[];
   /** Of each variable, what is not held against `finish with` again: where it comes from has been told, or is another's mistake. */
   readonly told: ReadonlyMap<number, ReadonlySet<number>>;
@@ -24,7 +33,7 @@ export function isSaidAtEnd(run: Run, variable: number, value: string): boolean 
     .some((atom) => atom.variable === variable && atom.good(value));
 }
 
-export function findLeftBehind(run: Run): LeftBehind {
+function findLeftBehind(run: Run): LeftBehind {
   const raws: Raw[] = [];
   const told = new Map<number, Set<number>>();
   const end = stateBefore(run, run.graph.end);
@@ -43,7 +52,7 @@ export function findLeftBehind(run: Run): LeftBehind {
       const where: Decision = run.decisions.and(end.reach, entry.when);
       if (where === NEVER || (nature === "isolated" && isGiven(run, entry.from))) continue;
       known.add(entry.from);
-      if (isSupposed(run, entry.from)) continue;
+      if (run.isSupposed(entry.from)) continue;
       const at = originOf(run, entry.from);
       const pass = run.graph.nodes[entry.from]?.step?.pass ?? [];
       const otherwise = run.cells.where(cellOf(run, end, variable), (value) => !test(value));
@@ -54,25 +63,30 @@ export function findLeftBehind(run: Run): LeftBehind {
         where,
         pass,
         subject: what.replace(/\[.*/, ""),
+        from: entry.from,
       });
     }
   };
-  for (const { part, index } of temporaries(run.world)) {
+  for (const { part, index } of run.world.temporaryParts()) {
     const name = instanceName(part, index);
     look(run.world.part(part, index, "place"), name, "temporary", isAttached, `remove ${name}`);
   }
   for (const energy of run.energies)
-    look(run.world.energy(energy), energy.name, "isolated", (value) => value === "isolated", `restore ${energy.name}`);
+    look(run.world.energy(energy), energy.name, "isolated", isCutOff, `restore ${energy.name}`);
   return { raws, told };
 }
 
-export function unfinishedFacts(run: Run, left: LeftBehind): readonly Raw[] {
+function unfinishedFacts(run: Run, left: LeftBehind): readonly Raw[] {
   const end = stateBefore(run, run.graph.end);
   if (end === undefined) return [];
+  const isEnergy = (variable: number): boolean => kindOf(run.world.keyOf(variable)) === "energy";
   const read = (variable: number): Cell => {
     const told = left.told.get(variable);
-    const cell = cellOf(run, end, variable);
-    return told === undefined ? cell : run.cells.of(cell.filter((entry) => !told.has(entry.from)));
+    const cell = knownCell(run, end, variable);
+    // What work took as off after it was told that it is live, nobody switched off.
+    const isTakenAsOff = ({ value, from }: Entry): boolean =>
+      value === OFF && isEnergy(variable) && run.graph.nodes[from]?.operation.kind === "act";
+    return run.cells.of(cell.filter((entry) => told?.has(entry.from) !== true && !isTakenAsOff(entry)));
   };
   return run.expanded.finish.map((condition) => {
     const formula = run.formula(condition);
@@ -88,6 +102,7 @@ export function unfinishedFacts(run: Run, left: LeftBehind): readonly Raw[] {
       where: run.decisions.and(end.reach, canFail(run.cells, run.decisions, read, formula)),
       pass: [],
       subject: "",
+      from: bad?.from ?? 0,
     };
   });
 }

@@ -1,12 +1,16 @@
 // The action that would give a state that is wanted, as text to put in.
 import { subjectOf } from "./describe.ts";
-import { atomsOf, type Formula } from "./formula.ts";
-import { isInstalled, isTight, OUT } from "./state-values.ts";
+import { atomsOf, conjuncts, type Formula } from "./formula.ts";
+import { isDead, isInstalled, isTight, OUT } from "./state-values.ts";
 import type { World } from "./world.ts";
 
 /** An action that makes the variable as the condition wants it; null where none is plain, or one is not enough. */
-export function mendText(world: World, variable: number, formula: Formula): string | null {
-  const [atom, ...others] = atomsOf(formula);
+export function mendText(
+  world: World,
+  { variable, value }: { readonly variable: number; readonly value: string },
+  formula: Formula,
+): string | null {
+  const [atom, ...others] = conjuncts(formula).flatMap((part) => ("implied" in part ? [] : atomsOf(part)));
   if (atom?.variable !== variable || others.length > 0) return null;
   const key = world.keyOf(variable);
   const aspect = key.slice(0, key.indexOf(":"));
@@ -18,11 +22,13 @@ export function mendText(world: World, variable: number, formula: Formula): stri
     case "place":
       return wanted === OUT ? `remove ${name}` : isInstalled(wanted) ? `install ${name}` : null;
     case "grip":
+      // What is not in has to be put in first.
+      if (value === "absent") return null;
       return isTight(wanted) ? `tighten ${name}` : wanted === "loose" ? `loosen ${name}` : null;
     case "surface":
       return wanted === "clean" ? `clean ${name}` : null;
     case "energy":
-      return wanted === "isolated" ? `isolate ${name}` : `restore ${name}`;
+      return isDead(wanted) ? `isolate ${name}` : `restore ${name}`;
     default:
       return null;
   }

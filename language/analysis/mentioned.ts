@@ -6,8 +6,10 @@ import type {
   ExpandedItem,
   ExpandedLine,
   ExpandedProcedure,
+  ExpandedStep,
   Thing,
 } from "#model/expanded.ts";
+import { spanKey } from "./entries.ts";
 
 /** Every condition, also those inside others. */
 export function* gatherConditions(expanded: ExpandedProcedure): Generator<ExpandedCondition> {
@@ -15,20 +17,45 @@ export function* gatherConditions(expanded: ExpandedProcedure): Generator<Expand
   yield* conditionsIn(expanded.items);
 }
 
-/** Every part that is acted on or asked about, each once, in the order of the text. */
+/** Every action, also those inside others; of a procedure, or of the lines of a step. */
+export function gatherActions(
+  of: Pick<ExpandedProcedure, "items"> | { readonly lines: readonly ExpandedLine[] },
+): Generator<ExpandedAction> {
+  return actionsIn("items" in of ? of.items : of.lines);
+}
+
+/** Every part that is acted on or asked about, and what secures or locks such a part, each once, in the order of the text. */
 export function gatherParts(expanded: ExpandedProcedure): ReadonlySet<Part> {
+  const spoken = spokenParts(expanded);
+  const parts = new Set(spoken);
+  // A part taken as secured brings its fasteners in, and one that is locked wants its lock, wherever they are spoken of.
+  const named = new Set(
+    expanded.procedure.declarations.filter((declared: Declaration): declared is Part => declared.kind === "part"),
+  );
+  for (const part of named)
+    if ([...part.secures, ...part.locks].some((relation) => spoken.has(relation.part))) parts.add(part);
+  return parts;
+}
+
+/** Every part that is acted on or asked about, each once, in the order of the text. */
+export function spokenParts(expanded: ExpandedProcedure): ReadonlySet<Part> {
   const parts = new Set<Part>();
   const add = (things: readonly (Thing | null)[]): void => {
     for (const thing of things) if (thing?.kind === "part") parts.add(thing.part);
   };
   for (const condition of gatherConditions(expanded)) if ("things" in condition) add(condition.things);
   for (const action of actionsIn(expanded.items)) add([...action.objects, action.second]);
-  // A part taken as secured brings its fasteners in, wherever they are spoken of.
-  const named = new Set(
-    expanded.procedure.declarations.filter((declared: Declaration): declared is Part => declared.kind === "part"),
-  );
-  for (const part of named) if (part.secures.some((relation) => parts.has(relation.part))) parts.add(part);
   return parts;
+}
+
+/** The places of steps after whose end something must come within a time. */
+export function timedSteps(expanded: ExpandedProcedure): ReadonlySet<string> {
+  const timed = new Set<string>();
+  for (const { step } of stepsIn(expanded.items)) {
+    const target = step.within?.step.target ?? null;
+    if (target !== null) timed.add(spanKey(target));
+  }
+  return timed;
 }
 
 /** Every energy that is switched or asked about, each once. */
@@ -70,6 +97,13 @@ function* actionsIn(list: readonly Any[]): Generator<ExpandedAction> {
     if (item.kind === "action") yield item;
     if (item.kind === "perform") yield item.line;
     for (const inner of childrenOf(item)) yield* actionsIn(inner);
+  }
+}
+
+function* stepsIn(list: readonly Any[]): Generator<ExpandedStep> {
+  for (const item of list) {
+    if (item.kind === "step") yield item;
+    else for (const inner of childrenOf(item)) yield* stepsIn(inner);
   }
 }
 

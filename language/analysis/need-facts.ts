@@ -9,9 +9,10 @@ import { cellOf, type State } from "./flow-state.ts";
 import type { Run } from "./follow.ts";
 import type { Node } from "./graph.ts";
 import { isSaidAtEnd } from "./leaving.ts";
-import { isSupposed, originOf } from "./origin.ts";
+import { knownCell, originOf } from "./origin.ts";
 import { base, type Collect, type Raw } from "./raw-fact.ts";
 import { holders } from "./state-values.ts";
+import { type Unmet, workFact, workSubject } from "./work-facts.ts";
 import { instanceName } from "./world.ts";
 
 /** Tells a need that is not met where it is not; `state` is that before the instance's turn. */
@@ -24,29 +25,23 @@ export function missing(run: Run, node: Node, state: State, need: Need, collect:
   for (const { variable, test } of need.bad) {
     where = run.decisions.and(
       where,
-      run.cells.where(cellOf(run, state, variable), (value) => value !== UNKNOWN && test(value)),
+      run.cells.where(knownCell(run, state, variable), (value) => value !== UNKNOWN && test(value)),
     );
     if (where === NEVER) return;
   }
   if (node.operation.kind !== "act") return;
   const { line } = node.operation;
-  collect({ ...told(run, node, line.action, state, need, need.trouble, where), where, pass: line.pass });
+  const [first] = need.bad;
+  const entry = first === undefined ? undefined : firstEntry(run, state, first.variable, first.test, where);
+  const from = entry?.from ?? 0;
+  const unmet = { node, action: line.action, need, value: entry?.value ?? "", since: originOf(run, from) };
+  collect({ ...told(run, state, unmet, need.trouble), where, pass: line.pass, node: node.id, from });
 }
 
 type Told = Pick<Raw, "fact" | "subject">;
 
-function told(
-  run: Run,
-  node: Node,
-  action: Action,
-  state: State,
-  need: Need,
-  trouble: Exclude<Trouble, { kind: "closed over" }>,
-  where: Decision,
-): Told {
-  const first = need.bad[0];
-  const entry = first === undefined ? undefined : firstEntry(run, state, first.variable, first.test, where);
-  const since = originOf(run, entry?.from ?? 0);
+function told(run: Run, state: State, unmet: Unmet, trouble: Exclude<Trouble, { kind: "closed over" }>): Told {
+  const { node, action, need, value, since } = unmet;
   const span = action.place;
   switch (trouble.kind) {
     case "not installed":
@@ -57,7 +52,7 @@ function told(
     }
     case "occupied": {
       const { kind, part, place } = trouble;
-      const [key] = holders(entry?.value ?? "").filter((other) => other !== trouble.key);
+      const [key] = holders(value).filter((other) => other !== trouble.key);
       const holder = run.world.partOf(key ?? "");
       const by = holder === undefined ? (key ?? "") : instanceName(holder.part, holder.index);
       return { fact: { kind, part, place, by, span, since }, subject: base(part) };
@@ -72,6 +67,8 @@ function told(
     case "enclosed":
     case "retained":
       return { fact: { ...trouble, span, since }, subject: `${base(trouble.part)} ${base(trouble.by)}` };
+    default:
+      return { fact: workFact(run, unmet, trouble), subject: workSubject(trouble) };
   }
 }
 
@@ -87,7 +84,7 @@ function closedOver(
   const [inside] = need.bad;
   if (inside === undefined || node.operation.kind !== "act") return;
   for (const entry of cellOf(run, state, inside.variable)) {
-    if (!inside.test(entry.value) || isSupposed(run, entry.from)) continue;
+    if (!inside.test(entry.value) || run.isSupposed(entry.from)) continue;
     if (isSaidAtEnd(run, inside.variable, entry.value)) continue;
     const { what, closedBy } = trouble;
     collect({
@@ -104,6 +101,8 @@ function closedOver(
       where: run.decisions.and(state.reach, entry.when),
       pass: run.graph.nodes[entry.from]?.step?.pass ?? [],
       subject: base(what),
+      node: node.id,
+      from: entry.from,
     });
   }
 }
@@ -132,7 +131,7 @@ function firstEntry(
   test: (value: string) => boolean,
   where: Decision,
 ): Entry | undefined {
-  return cellOf(run, state, variable).find(
+  return knownCell(run, state, variable).find(
     (entry) => entry.value !== UNKNOWN && test(entry.value) && run.decisions.and(entry.when, where) !== NEVER,
   );
 }

@@ -1,10 +1,21 @@
 // Where a state came from: the step and the words that gave it.
-import type { Origin } from "./fact.ts";
-import type { Run } from "./follow.ts";
 
-/** What a step needed and did not have was only taken as so; nobody did it. */
-export function isSupposed(run: Run, nodeId: number): boolean {
-  return run.graph.nodes[nodeId]?.operation.kind === "enter";
+import type { Cell } from "./cell.ts";
+import type { Origin } from "./fact.ts";
+import { cellOf, type State } from "./flow-state.ts";
+import type { Run } from "./follow.ts";
+import type { Graph } from "./graph.ts";
+
+/** What a step, or a performed procedure, needed and did not have was only taken as so; nobody did it. */
+export function isSupposed(graph: Graph, nodeId: number): boolean {
+  const kind = graph.nodes[nodeId]?.operation.kind;
+  return kind === "enter" || kind === "ask";
+}
+
+/** What the variable is known to be; a mistake is not found against what was only taken as so after another. */
+export function knownCell(run: Run, state: State, variable: number): Cell {
+  const cell = cellOf(run, state, variable);
+  return cell.some(({ from }) => run.isSupposed(from)) ? cell.filter(({ from }) => !run.isSupposed(from)) : cell;
 }
 
 export function originOf(run: Run, nodeId: number): Origin {
@@ -12,6 +23,7 @@ export function originOf(run: Run, nodeId: number): Origin {
   if (node === undefined) return { step: null, span: run.expanded.procedure.span };
   const { operation } = node;
   switch (operation.kind) {
+    case "ask":
     case "act":
       return { step: node.number, span: operation.line.action.place };
     case "enter":

@@ -1,17 +1,19 @@
 // Declared order, `after` and `before`: which of two steps was done first is followed like any other state.
 import type { OrderRef } from "#model/procedure.ts";
-import type { Update } from "./formula.ts";
-import { type Graph, nearest, spanKey } from "./graph.ts";
+import { type Entry, nearest, passText, samePass, spanKey } from "./entries.ts";
+import type { Graph } from "./graph.ts";
+import type { Update } from "./update.ts";
 import type { World } from "./world.ts";
 
 /** `earlier` is to be done before `later` begins; said at `ref`. */
 export interface Constraint {
   readonly ref: OrderRef;
   readonly wanted: "after" | "before";
-  /** The step that says so, as node where it begins. */
+  /** The step that says so, and the other, as nodes where they begin. */
   readonly said: number;
-  readonly earlier: number;
-  readonly later: number;
+  readonly other: number;
+  /** Where the earlier step begins, in each of its turns. */
+  readonly earlier: readonly number[];
   readonly variable: number;
 }
 
@@ -29,19 +31,36 @@ export function constraintsOf(
     eventsAt.set(node, list);
     list.push(update);
   };
-  for (const node of graph.nodes) {
-    if (node.operation.kind !== "enter") continue;
-    const { step, pass } = node.operation.step;
-    for (const wanted of ["after", "before"] as const) {
-      for (const ref of step[wanted]) {
-        const own = nearest(graph.entries.get(spanKey(step.span)), pass);
-        const other = ref.target === null ? null : nearest(graph.entries.get(spanKey(ref.target)), pass);
-        if (own === null || other === null || own === other) continue;
-        const [earlier, later] = wanted === "after" ? [other, own] : [own, other];
-        const variable = world.first(String(earlier.node), String(later.node));
-        constraints.push({ ref, wanted, said: node.id, earlier: earlier.node, later: later.node, variable });
-        event(earlier.leave, { variable, change: (value) => (value === "" ? "earlier first" : value) });
-        event(later.node, { variable, change: (value) => (value === "" ? WRONG_WAY : value) });
+  for (const [key, places] of graph.entries) {
+    const told = new Set<string>();
+    for (const place of places) {
+      const { operation } = graph.nodes[place.node] ?? {};
+      if (operation?.kind !== "enter" || told.has(passText(place.pass))) continue;
+      told.add(passText(place.pass));
+      const own = samePass(places, place);
+      for (const wanted of ["after", "before"] as const) {
+        for (const ref of operation.step.step[wanted]) {
+          const known = ref.target === null ? [] : (graph.entries.get(spanKey(ref.target)) ?? []);
+          const other = samePass(known, nearest(known, place.pass));
+          const [one] = other;
+          if (one === undefined || one === place) continue;
+          const [earlier, later] = wanted === "after" ? [other, own] : [own, other];
+          const name = (step: string, { pass }: Entry): string => `${step} ${passText(pass)}`;
+          const [ownName, otherName] = [name(key, place), name(spanKey(ref.target ?? ref.span), one)];
+          const variable = wanted === "after" ? world.first(otherName, ownName) : world.first(ownName, otherName);
+          constraints.push({
+            ref,
+            wanted,
+            said: place.node,
+            other: one.node,
+            earlier: earlier.map(({ node }) => node),
+            variable,
+          });
+          for (const { leave } of earlier)
+            event(leave, { variable, change: (value) => (value === "" ? "earlier first" : value) });
+          for (const { node } of later)
+            event(node, { variable, change: (value) => (value === "" ? WRONG_WAY : value) });
+        }
       }
     }
   }

@@ -9,6 +9,9 @@ export interface Raw {
   readonly where: Decision;
   readonly pass: Pass;
   readonly subject: string;
+  /** Where it shows, and where what makes it so came from: for telling in which order of work it happens. */
+  readonly node?: number;
+  readonly from?: number;
 }
 export type Collect = (raw: Raw) => void;
 

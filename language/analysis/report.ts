@@ -1,18 +1,23 @@
 // Looks through a followed procedure for what is wrong with its order and flow, and puts what one place brings into one
 // fact: first pass, how many more, and exactly the option assignments. Knows no severities and no wording.
-import type { Pass } from "#model/problem.ts";
 import type { Span } from "#syntax/span.ts";
+import { badJumpFacts } from "./bad-jumps.ts";
 import { broken, notAsAtStart, unmet } from "./condition-facts.ts";
 import { ALWAYS, type Decision, NEVER } from "./decision.ts";
-import type { AnalysisFact } from "./fact.ts";
+import { emptyFacts } from "./empty-blocks.ts";
+import { endlessFacts } from "./endless.ts";
+import { passText } from "./entries.ts";
+import type { AnalysisFact, Origin } from "./fact.ts";
 import { flowFacts } from "./flow-facts.ts";
 import type { State } from "./flow-state.ts";
 import { pass, type Run, stateBefore } from "./follow.ts";
 import type { Node } from "./graph.ts";
-import { findLeftBehind, unfinishedFacts } from "./leaving.ts";
+import { endFacts } from "./leaving.ts";
 import { missing } from "./need-facts.ts";
+import { orderOf } from "./order-witness.ts";
 import type { Constraint } from "./precedence.ts";
 import type { Collect, Raw } from "./raw-fact.ts";
+import { tooLateFacts } from "./times.ts";
 
 /** Everything that is wrong with the order and flow of the procedure. */
 export function factsOf(run: Run): readonly AnalysisFact[] {
@@ -25,20 +30,19 @@ export function factsOf(run: Run): readonly AnalysisFact[] {
   for (const node of run.graph.nodes) {
     const state = stateBefore(run, node.id);
     if (state === undefined) continue;
-    for (const constraint of constraints.get(node.id) ?? []) broken(run, state, constraint, collect);
+    for (const constraint of constraints.get(node.id) ?? []) broken(run, node, state, constraint, collect);
     atNode(run, node, state, collect);
   }
-  const left = findLeftBehind(run);
-  left.raws.forEach(collect);
-  unfinishedFacts(run, left).forEach(collect);
-  flowFacts(run).forEach(collect);
+  for (const raw of endFacts(run)) collect(raw);
+  for (const raw of [...flowFacts(run), ...badJumpFacts(run), ...endlessFacts(run), ...emptyFacts(run)]) collect(raw);
+  for (const raw of tooLateFacts(run)) collect(raw);
   return together(run, raws);
 }
 
 function byEarlier(constraints: readonly Constraint[]): ReadonlyMap<number, readonly Constraint[]> {
   const map = new Map<number, Constraint[]>();
   for (const constraint of constraints)
-    map.set(constraint.earlier, [...(map.get(constraint.earlier) ?? []), constraint]);
+    for (const node of constraint.earlier) map.set(node, [...(map.get(node) ?? []), constraint]);
   return map;
 }
 
@@ -47,12 +51,12 @@ function atNode(run: Run, node: Node, state: State, collect: Collect): void {
   if (operation.kind === "enter") {
     for (const condition of operation.step.needs) unmet(run, node, state, condition, null, collect);
   }
-  if (operation.kind === "act" && operation.line.action.verb === "perform") {
-    const callee = run.calleeAt(node);
+  if (operation.kind === "ask" && operation.line.action.verb === "perform") {
+    const callee = run.askedAt(node);
     const name = operation.line.action.procedure?.name ?? "";
     for (const condition of callee?.begin ?? []) unmet(run, node, state, condition, name, collect);
-    for (const { key, initial } of callee?.asAtStart ?? [])
-      notAsAtStart(run, node, state, run.world.byKey(key, initial), initial, name, collect);
+    for (const start of callee?.asAtStart ?? [])
+      notAsAtStart(run, node, state, run.world.byKey(start.key, start.initial), start, name, collect);
   }
   pass(run, node, state, (move, now) => {
     for (const need of move.needs) missing(run, node, now, need, collect);
@@ -60,29 +64,57 @@ function atNode(run: Run, node: Node, state: State, collect: Collect): void {
 }
 
 function together(run: Run, raws: readonly Raw[]): readonly AnalysisFact[] {
-  const groups = new Map<string, { first: Raw; where: Decision; passes: Set<string> }>();
+  const groups = new Map<string, Group>();
   for (const raw of raws) {
-    const how = raw.fact.kind === "retained" ? raw.fact.how : "";
+    const how = "how" in raw.fact ? raw.fact.how : "";
     const key = `${raw.fact.kind}|${how}|${spanText(raw.fact.span)}|${raw.subject}`;
     const group = groups.get(key);
-    if (group === undefined) groups.set(key, { first: raw, where: raw.where, passes: new Set([passText(raw.pass)]) });
-    else {
-      group.where = run.decisions.or(group.where, raw.where);
-      group.passes.add(passText(raw.pass));
+    const inOrder = orderOf(run, raw);
+    const pass = passText(raw.pass);
+    const name = "part" in raw.fact ? raw.fact.part : "";
+    if (group === undefined) {
+      groups.set(key, { first: raw, inOrder, where: raw.where, passes: new Set([pass]), names: new Set([name]) });
+      continue;
+    }
+    group.where = run.decisions.or(group.where, raw.where);
+    group.passes.add(pass);
+    if (pass === passText(group.first.pass)) group.names.add(name);
+    // What happens in the order of the text needs no other to be shown.
+    if (inOrder === null && group.inOrder !== null) {
+      group.first = raw;
+      group.inOrder = null;
     }
   }
-  return [...groups.values()].map(({ first, where, passes }) => {
-    const shown = run.decisions.visible(where);
-    const always = run.decisions.or(shown, run.decisions.not(run.given)) === ALWAYS;
-    const options = always ? {} : { options: run.decisions.assignments(shown) };
-    return { ...first.fact, ...options, pass: first.pass, more: passes.size - 1 } as AnalysisFact;
-  });
+  return [...groups.values()].map((group) => factOf(run, group));
+}
+
+/** What one place brings. */
+interface Group {
+  first: Raw;
+  inOrder: readonly Origin[] | null;
+  where: Decision;
+  readonly passes: Set<string>;
+  /** Of several parts in one line, those it is about. */
+  readonly names: Set<string>;
+}
+
+function factOf(run: Run, { first, inOrder, where, passes, names }: Group): AnalysisFact {
+  const shown = run.decisions.visible(where);
+  const always = run.decisions.or(shown, run.decisions.not(run.given)) === ALWAYS;
+  const { listed, more } = run.decisions.assignments(shown);
+  const own = "part" in first.fact ? first.fact.part : "";
+  const also = [...names].filter((name) => name !== own);
+  return {
+    ...first.fact,
+    ...(always ? {} : { options: listed }),
+    ...(always || more === 0 ? {} : { moreOptions: more }),
+    ...(inOrder === null ? {} : { inOrder }),
+    ...(also.length === 0 ? {} : { also }),
+    pass: first.pass,
+    more: passes.size - 1,
+  } as AnalysisFact;
 }
 
 function spanText(span: Span): string {
   return `${span.path}:${span.start}-${span.end}`;
-}
-
-function passText(pass: Pass): string {
-  return pass.map(({ variable, value }) => `${variable}=${value}`).join(",");
 }

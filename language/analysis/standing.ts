@@ -2,8 +2,8 @@
 // no actions and no conditions.
 import type { Part, PartInstance } from "#model/declarations.ts";
 import { UNKNOWN } from "./cell.ts";
-import type { Update } from "./formula.ts";
 import { carrierOf, isInstalled, onPart, withoutHolder } from "./state-values.ts";
+import type { Update } from "./update.ts";
 import { type Index, instanceKey, placeKey, type World } from "./world.ts";
 
 /** After this the part stands in no numbered place, but for the one that is kept. */

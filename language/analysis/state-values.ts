@@ -17,9 +17,23 @@ export const placeOf = (value: string): string | null => (value.startsWith("in@"
 export const carrierOf = (value: string): string | null =>
   value.startsWith("on@") ? value.slice(3, value.lastIndexOf("|")) : null;
 
-/** A fastener: absent, loose, tight at a value, or set back by an angle, which counts as tight. */
+/** A fastener: absent, loose, tight at a value, set back by an angle, seated, or in with nothing said of how tight. */
+export const AS_FOUND = "as found";
+/** Set and seated count as tight. */
 export const isTight = (value: string): boolean => value === "tight" || value === "set" || value === "seated";
-export const isLoose = (value: string): boolean => value === "loose";
+export const isLoose = (value: string): boolean => isSlack(value) || value === AS_FOUND;
+/** Loose for certain: put in, or run in by hand. */
+export const isSlack = (value: string): boolean => value === "loose" || value === "run in";
+/** It may be tight. */
+export const mayBeTight = (value: string): boolean => isTight(value) || value === AS_FOUND;
+
+/** An energy: live; isolated by the procedure, and then shown to be dead; or off without its doing. */
+export const ISOLATED = "isolated";
+export const isCutOff = (value: string): boolean => value === ISOLATED || value === "proved dead";
+export const proved = (value: string): string => (value === ISOLATED ? "proved dead" : value);
+export const LIVE = "live";
+export const OFF = "off";
+export const isDead = (value: string): boolean => value !== LIVE && value !== UNKNOWN;
 
 /** Who stands in a place; several where parts stack. */
 export const holders = (value: string): readonly string[] => (value === "" ? [] : value.split("&"));

@@ -1,16 +1,20 @@
 // What a performed procedure asks of its caller and leaves behind: its `begin with`, and for everything it touches the
 // state at its end. Made once for each procedure, so that one of any size is followed part by part.
-import type { Declaration, Part } from "#model/declarations.ts";
+import type { Declaration, Part, Value } from "#model/declarations.ts";
 import type { ExpandedCondition } from "#model/expanded.ts";
+import type { Span } from "#syntax/span.ts";
+import { rested } from "./actions/curing.ts";
 import type { Cell, Entry } from "./cell.ts";
 import { type Decision, NEVER } from "./decision.ts";
 import { apply, assign, cellOf, type State } from "./flow-state.ts";
 import type { Run } from "./follow.ts";
 import { atomsOf, settle } from "./formula.ts";
 import type { Node } from "./graph.ts";
+import { originOf } from "./origin.ts";
+import { magnitudeNumber } from "./readings.ts";
 import { carry } from "./standing.ts";
 import { damagedVariables } from "./unknown.ts";
-import type { World } from "./world.ts";
+import { kindOf, type World } from "./world.ts";
 
 export interface Summary {
   readonly run: Run;
@@ -19,11 +23,18 @@ export interface Summary {
   readonly begin: readonly ExpandedCondition[];
   readonly finish: readonly ExpandedCondition[];
   /** Variables that it touches and its `begin with` does not mention: they must be as at a start. */
-  readonly asAtStart: readonly { readonly key: string; readonly initial: string }[];
+  readonly asAtStart: readonly {
+    readonly key: string;
+    readonly initial: string;
+    /** The first of its lines that touches it. */
+    readonly askedAt: Span;
+  }[];
   /** What it touches, and how that is at its end. */
   readonly leaves: readonly { readonly key: string; readonly initial: string; readonly cell: Cell }[];
   /** Whether time of unknown length passes in it. */
   readonly takesTime: boolean;
+  /** The least time it takes, in seconds: what it says with lower ends, on the quickest way. */
+  readonly leastTime: number;
   /** Makes what it may move known to the caller's world. */
   readonly introduce: (world: World) => void;
   /** The caller's state after it; what it needs must have been taken as met before. */
@@ -40,8 +51,12 @@ export function summarise(run: Run): Summary {
         for (const update of settle(run.formulas, run.formula(condition))) touched.add(update.variable);
     for (const { key, initial } of run.calleeAt(node)?.leaves ?? []) touched.add(world.byKey(key, initial));
   }
+  // What is said to be in stands in its own place, too.
   const mentioned = new Set(
-    run.expanded.begin.flatMap((condition) => atomsOf(run.formula(condition)).map((atom) => atom.variable)),
+    run.expanded.begin.flatMap((condition) => [
+      ...atomsOf(run.formula(condition)).map((atom) => atom.variable),
+      ...settle(run.formulas, run.formula(condition)).map((update) => update.variable),
+    ]),
   );
   for (const variable of doubtful(run, run.expanded.procedure.unknownAtStart)) mentioned.add(variable);
   const unread = graph.nodes.flatMap((node) => run.doubtfulAt(node));
@@ -53,10 +68,20 @@ export function summarise(run: Run): Summary {
       cell: end === undefined ? [] : cellOf(run, end, variable),
     }),
   );
-  const asAtStart = [...touched]
-    .filter((variable) => !mentioned.has(variable) && /^(place|energy|own):/.test(world.keyOf(variable)))
-    .map((variable) => ({ key: world.keyOf(variable), initial: world.initial(variable) }));
+  const asked = new Set(graph.nodes.flatMap((node) => askedAt(run, node)));
+  const asAtStart = [...new Set([...touched, ...asked])]
+    .filter((variable) => !mentioned.has(variable))
+    .filter((variable) => {
+      const kind = kindOf(world.keyOf(variable));
+      return (AS_AT_START.has(kind) && touched.has(variable)) || asked.has(variable);
+    })
+    .map((variable) => ({
+      key: world.keyOf(variable),
+      initial: world.initial(variable),
+      askedAt: originOf(run, firstAsking(run, variable)).span,
+    }));
   const reach: Decision = end?.reach ?? NEVER;
+  const leastTime = shortest(run);
   return {
     run,
     parts: world.parts,
@@ -65,15 +90,14 @@ export function summarise(run: Run): Summary {
     leaves: left,
     asAtStart,
     takesTime: graph.nodes.some((node) => passesTime(run, node)),
+    leastTime,
     introduce: (caller) => {
       caller.adopt(world);
       for (const { key, initial } of left) caller.byKey(key, initial);
     },
     perform: (caller, state, from) => {
       const { world: outer, cells, decisions } = caller;
-      let next: State = { reach: decisions.and(state.reach, reach), store: state.store };
-      for (const { key, initial } of asAtStart)
-        next = apply(caller, next, [{ variable: outer.byKey(key, initial), change: () => initial }], from);
+      let next: State = { ...state, reach: decisions.and(state.reach, reach) };
       for (const { key, initial, cell } of left) {
         const variable = outer.byKey(key, initial);
         const before = cellOf(caller, next, variable);
@@ -82,8 +106,11 @@ export function summarise(run: Run): Summary {
             ? before.map((old) => ({ ...old, when: decisions.and(old.when, entry.when) }))
             : [{ ...entry, from }],
         );
-        next = assign(next, variable, cells.of(entries));
+        next = assign(caller, next, variable, cells.of(entries));
       }
+      // What only the caller coated has rested meanwhile.
+      const own = new Set(left.map(({ key, initial }) => outer.byKey(key, initial)));
+      next = apply(caller, next, rested(outer, leastTime, own), from);
       // What stands on a part that it moved, and it does not know of.
       for (const { key } of left) {
         const moved = key.startsWith(PLACE) ? outer.partOf(key.slice(PLACE.length)) : undefined;
@@ -95,11 +122,64 @@ export function summarise(run: Run): Summary {
 }
 
 const PLACE = "place:";
+/** What must be as at a start where it is touched, and what only where something there depends on it. */
+const AS_AT_START: ReadonlySet<string> = new Set(["place", "energy", "own", "holder"]);
+const ASKED_AT_START: ReadonlySet<string> = new Set(["used", "orientation"]);
+
+/** The first line that touches the variable, or that depends on it. */
+function firstAsking(run: Run, variable: number): number {
+  const asking = run.graph.nodes.find((node) => askedAt(run, node).includes(variable));
+  return Math.min(run.changedAt(variable)[0]?.id ?? Number.POSITIVE_INFINITY, asking?.id ?? Number.POSITIVE_INFINITY);
+}
+
+/** What an action depends on that is still as it was at the start. */
+function askedAt(run: Run, node: Node): readonly number[] {
+  const state = run.before[node.id];
+  if (state === undefined) return [];
+  const asked = run
+    .movesAt(node)
+    .flatMap((move) => move.needs.flatMap((need) => need.bad.map(({ variable }) => variable)));
+  return asked.filter(
+    (variable) =>
+      ASKED_AT_START.has(kindOf(run.world.keyOf(variable))) &&
+      cellOf(run, state, variable).some((entry) => isUntouched(run, entry)),
+  );
+}
 
 /** Still as it was when the procedure began. */
 function isUntouched(run: Run, { from }: Entry): boolean {
   const kind = run.graph.nodes[from]?.operation.kind;
   return kind === "start" || kind === "begin";
+}
+
+/** The least seconds from the start to the end; 0 where there is no end. */
+function shortest(run: Run): number {
+  const least = new Array<number>(run.graph.nodes.length).fill(Number.POSITIVE_INFINITY);
+  least[0] = 0;
+  // Ids rise along the way but for jumps back, which no quickest way takes twice: a few rounds settle it.
+  for (let changed = true; changed; ) {
+    changed = false;
+    for (const node of run.graph.nodes) {
+      const after = (least[node.id] ?? 0) + secondsAt(run, node);
+      for (const edge of node.next) {
+        if (run.reachOver(edge) === NEVER || after >= (least[edge.to] ?? 0)) continue;
+        least[edge.to] = after;
+        changed = true;
+      }
+    }
+  }
+  const seconds = least[run.graph.end] ?? 0;
+  return Number.isFinite(seconds) ? seconds : 0;
+}
+
+function secondsAt(run: Run, node: Node): number {
+  const { operation } = node;
+  const low = (value: Value | null): number =>
+    magnitudeNumber(value?.quantity.low ?? value?.quantity.nominal ?? null) ?? 0;
+  if (operation.kind === "leave") return low(operation.step.step.takes);
+  if (operation.kind !== "act") return 0;
+  const { action } = operation.line;
+  return action.verb === "wait" ? low(action.time) : (run.calleeAt(node)?.leastTime ?? 0);
 }
 
 function passesTime(run: Run, node: Node): boolean {

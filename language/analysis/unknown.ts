@@ -1,16 +1,16 @@
 // What becomes unknown: where a line that mentions something cannot be read, where a procedure cannot be followed.
 
 import { performsIn } from "#model/cycles.ts";
-import type { Declaration } from "#model/declarations.ts";
+import type { Declaration, Ring } from "#model/declarations.ts";
 import type { ExpandedProcedure } from "#model/expanded.ts";
 import { partInstances } from "#model/instances.ts";
 import { spokenOf } from "#model/spoken-of.ts";
 import { UNKNOWN } from "./cell.ts";
-import type { Update } from "./formula.ts";
 import { carry } from "./standing.ts";
-import { holders, isInstalled, isRemoved } from "./state-values.ts";
+import { holders, ISOLATED, isInstalled, isRemoved } from "./state-values.ts";
 import { orientationVariable } from "./turning.ts";
-import type { Aspect, World } from "./world.ts";
+import type { Update } from "./update.ts";
+import { ASPECTS, type World } from "./world.ts";
 
 /** What a procedure may touch, itself and by what it performs in turn. */
 export function touchedIn(
@@ -27,8 +27,6 @@ export function touchedIn(
   return things;
 }
 
-const ASPECTS: readonly Aspect[] = ["place", "grip", "surface", "aligned", "own", "temperature"];
-
 /** The variables that a line about `thing` may have changed. */
 export function damagedVariables(world: World, thing: Declaration): readonly number[] {
   switch (thing.kind) {
@@ -44,12 +42,17 @@ export function damagedVariables(world: World, thing: Declaration): readonly num
     case "ring":
     case "holes":
       return [
-        ...(thing.kind === "ring" ? [orientationVariable(world, thing)] : []),
+        ...(thing.kind === "ring" ? ringVariables(world, thing) : []),
         ...Array.from({ length: thing.count }, (_, at) => world.holder(thing, at + 1)),
       ];
     default:
       return [];
   }
+}
+
+function ringVariables(world: World, ring: Ring): readonly number[] {
+  const arcs = world.arcs().filter((arc) => arc.ring === ring);
+  return [orientationVariable(world, ring), world.turned(ring), ...arcs.map(({ variable }) => variable)];
 }
 
 /**
@@ -73,17 +76,28 @@ export function doubtOf(world: World, thing: Declaration, verb?: string): readon
 type Change = Readonly<Record<string, (value: string) => boolean>>;
 
 const always = (): boolean => true;
+/** Any line may have used what was done before. */
+const using: Change = { film: always, warmth: always, turned: always };
 const puttingIn: Change = {
+  ...using,
+  used: always,
+  hung: always,
+  cure: always,
+  fill: always,
   place: (value) => !isInstalled(value),
   grip: (value) => value === "absent",
   holder: (value) => holders(value).length === 0,
 };
 const takingOut: Change = {
+  ...using,
+  used: always,
+  hung: always,
+  fill: always,
   place: (value) => !isRemoved(value),
   grip: (value) => value !== "absent",
   holder: (value) => holders(value).length > 0,
 };
-const turningFastener: Change = { grip: (value) => value !== "absent" };
+const turningFastener: Change = { ...using, used: always, hung: always, grip: (value) => value !== "absent" };
 
 /** What each verb can change, by the first word of a variable's key. Verbs that are not here change nothing. */
 const CHANGED_BY: Readonly<Record<string, Change>> = {
@@ -93,13 +107,22 @@ const CHANGED_BY: Readonly<Record<string, Change>> = {
   discard: takingOut,
   tighten: turningFastener,
   loosen: turningFastener,
-  heat: { temperature: always },
-  cool: { temperature: always },
-  clean: { surface: always },
-  lubricate: { surface: always },
-  align: { aligned: always },
-  turn: { orientation: always },
+  heat: { ...using, temperature: always },
+  cool: { ...using, temperature: always },
+  clean: { ...using, surface: always },
+  lubricate: { ...using, surface: always },
+  apply: { ...using, cure: always },
+  align: { ...using, aligned: always },
+  drain: { ...using, contents: always },
+  fill: { ...using, contents: always },
+  bleed: { ...using, contents: always },
+  turn: { orientation: always, turned: always },
+  lift: { ...using, hung: always },
+  support: { ...using, hung: always },
+  // Of "set down" a damaged line keeps the last word.
+  down: { ...using, hung: always },
   isolate: { energy: always },
+  prove: { energy: (value) => value === ISOLATED },
   restore: { energy: always },
   gives: { fact: always, own: always, surface: always, aligned: always, temperature: always },
 };

@@ -1,20 +1,47 @@
 // The state variables of a procedure: what each part, place, energy, fact and ring can be. Variables are made when they
 // are first spoken of. Knows relations between parts, but not what actions do.
-import type { Energy, Part, PartInstance, Places, Relation, Ring } from "#model/declarations.ts";
-import { hasInstance, partInstances } from "#model/instances.ts";
+import type { Energy, Fit, Part, PartInstance, Places, Ring } from "#model/declarations.ts";
+import { partInstances } from "#model/instances.ts";
+import { type Relations, relationsAmong } from "./relations.ts";
 
 /** An instance of a part, by number, by name, or the only one. */
 export type Index = number | string | null;
 
-export type Aspect = "place" | "grip" | "surface" | "aligned" | "own" | "temperature";
+/**
+ * `used`: of single use, whether it may still go in. `hung`: on the hoist or on supports. `cure`: what is on it and for how long
+ * it must still rest. `film`, `warmth`: work on it that nothing has used yet. `contents`: drained, filled or bled.
+ */
+export const ASPECTS = [
+  "place",
+  "grip",
+  "surface",
+  "aligned",
+  "own",
+  "temperature",
+  "used",
+  "hung",
+  "cure",
+  "film",
+  "warmth",
+  "contents",
+] as const;
+export type Aspect = (typeof ASPECTS)[number];
 
-export interface World {
+export interface World extends Relations {
   /** Number of the variable; it is made on first use. */
   readonly part: (part: Part, index: Index, aspect: Aspect) => number;
   readonly energy: (energy: Energy) => number;
   readonly fact: (id: string) => number;
   /** At which hour position 1 of a ring stands. */
   readonly orientation: (ring: Ring, start: string) => number;
+  /** Whether it has been turned with nothing done since. */
+  readonly turned: (ring: Ring) => number;
+  /** Stands for all films and heat together. */
+  readonly films: () => number;
+  readonly isFilm: (variable: number) => boolean;
+  /** Which positions of a ring that says `fill` the part has filled so far (`fill-arc.ts`). */
+  readonly arc: (ring: Ring, part: Part) => number;
+  readonly arcs: () => readonly { readonly ring: Ring; readonly part: Part; readonly variable: number }[];
   /** What stands in a place: instances joined by `&`, or nothing. */
   readonly holder: (places: Places, position: number) => number;
   /** Which of two steps came first. */
@@ -31,35 +58,44 @@ export interface World {
     readonly named: ReadonlyMap<string, PartInstance>;
   };
   readonly size: () => number;
-  /** All temperature variables made so far. */
-  readonly temperatures: () => readonly number[];
-  readonly isTemperature: (variable: number) => boolean;
+  /** All variables of one kind made so far. */
+  readonly all: (kind: Aspect | "turned") => readonly number[];
+  /** Whether a loop could give the variable ever new values. */
+  readonly canGrow: (variable: number) => boolean;
   /** Parts that may stand on another, by the name of what carries them. */
   readonly riders: (carrier: string) => readonly { readonly part: Part; readonly index: Index }[];
   readonly mayRide: (carrier: string, part: Part, index: Index) => void;
   /** The numbered places in which the part may stand: its own, and those it is put in somewhere. */
   readonly seatsOf: (part: Part, index: Index) => readonly { readonly places: Places; readonly position: number }[];
   readonly maySit: (part: Part, index: Index, places: Places, position: number) => void;
-  /** Instances that stand in a relation to this one: `who encloses Bearing`. */
-  readonly related: (
-    relation: RelationName,
-    part: Part,
-    index: Index,
-  ) => readonly { readonly part: Part; readonly index: Index; readonly relation: Relation }[];
-  /** Instances that this one says it `needs`, `secures` …. */
-  readonly targets: (
-    relation: RelationName,
-    part: Part,
-    index: Index,
-  ) => readonly { readonly part: Part; readonly index: Index; readonly relation: Relation }[];
-  /** Whether two parts may share a position. */
-  readonly stack: (a: Part, b: Part) => boolean;
+  /** Fits that name the part, each with the part on its other side. */
+  readonly fits: (part: Part, index: Index) => readonly FitSide[];
+  /** Instances of parts that the energy drives. */
+  readonly driven: (energy: Energy) => readonly PartInstance[];
+  /** Every instance of every temporary part. */
+  readonly temporaryParts: () => readonly PartInstance[];
+  /** Parts that hang somewhere in the procedure. */
+  readonly hanging: () => readonly PartInstance[];
+  /** What one person may lift by the shop's own rule, in kg; null where it has none. */
+  readonly liftingLimit: number | null;
+  /** Whether the procedure itself names the part. */
+  readonly isSpokenOf: (part: Part) => boolean;
+  /** What the procedure does somewhere, as `clean path#Cover`; all of it is known before anything is followed. */
+  readonly foresee: (what: string) => void;
+  readonly isForeseen: (what: string) => boolean;
+  readonly foreseen: () => ReadonlySet<string>;
+  /** What secures or locks the part whose place the variable is, or locks the one whose grip it is; nothing for others. */
+  readonly fastening: (variable: number) => readonly PartInstance[];
   readonly partOf: (key: string) => { readonly part: Part; readonly index: Index } | undefined;
   readonly parts: readonly Part[];
 }
 
-export type RelationName = "needs" | "encloses" | "retains" | "secures" | "locks";
-const RELATIONS: readonly RelationName[] = ["needs", "encloses", "retains", "secures", "locks"];
+/** A part's side of a fit, and what is on the other. */
+export interface FitSide {
+  readonly fit: Fit;
+  readonly isOuter: boolean;
+  readonly mate: PartInstance;
+}
 
 /** What a person calls the instance: `Cover`, `Segment[3]`. */
 export function instanceName(part: Part, index: Index): string {
@@ -73,21 +109,36 @@ export function placeKey(places: Places, position: number): string {
   return `${places.id}[${position}]`;
 }
 
-/** `parts`: all that the procedure speaks of; relations of others cannot matter, since they are never in. */
-export function createWorld(parts: readonly Part[], startTemperature: string): World {
+/** What a world is made of. `parts`: all that the procedure speaks of, and what secures or locks those; others are never in. */
+export interface WorldThings {
+  readonly parts: readonly Part[];
+  readonly spoken: ReadonlySet<Part>;
+  readonly fits: readonly Fit[];
+  readonly startTemperature: string;
+  readonly liftingLimit: number | null;
+}
+
+export function createWorld({ parts, spoken, fits, startTemperature, liftingLimit }: WorldThings): World {
   const numbers = new Map<string, number>();
   const initials: string[] = [];
   const keys: string[] = [];
-  const temperatures: number[] = [];
+  const films: boolean[] = [];
+  const ofKind = new Map<string, number[]>();
   const carried = new Map<string, { part: Part; index: Index }[]>();
   const named = new Map<string, { part: Part; index: Index }>();
   const variable = (key: string, initial: string): number => {
     const known = numbers.get(key);
     if (known !== undefined) return known;
+    const made = initials.length;
     initials.push(initial);
     keys.push(key);
-    numbers.set(key, initials.length - 1);
-    return initials.length - 1;
+    numbers.set(key, made);
+    films.push(FILMS.has(kindOf(key)));
+    const kind = kindOf(key);
+    const list = ofKind.get(kind);
+    if (list === undefined) ofKind.set(kind, [made]);
+    else list.push(made);
+    return made;
   };
   // Asked for at every turn, so found without building a key.
   const found = new Map<Part, Map<Index, Partial<Record<Aspect, number>>>>();
@@ -103,8 +154,13 @@ export function createWorld(parts: readonly Part[], startTemperature: string): W
     seats.set(key, list);
     return list;
   };
-  const sources = relationSources(parts);
-  const stacks = stackGroups(parts);
+  const relations = relationsAmong(parts);
+  const drivenBy = new Map<Energy, PartInstance[]>();
+  for (const part of parts)
+    for (const energy of part.drivenBy) drivenBy.set(energy, [...(drivenBy.get(energy) ?? []), ...partInstances(part)]);
+  const temporary = parts.filter((part) => part.temporary).flatMap(partInstances);
+  const foreseen = new Set<string>();
+  const arcs = new Map<string, { ring: Ring; part: Part; variable: number }>();
   return {
     part: (part, index, aspect) => {
       const known = found.get(part)?.get(index)?.[aspect];
@@ -112,16 +168,25 @@ export function createWorld(parts: readonly Part[], startTemperature: string): W
       const key = instanceKey(part, index);
       const before = initials.length;
       const made = variable(`${aspect}:${key}`, initialOf(part, aspect, startTemperature));
-      if (made === before) {
-        named.set(key, { part, index });
-        if (aspect === "temperature") temperatures.push(made);
-      }
+      if (made === before) named.set(key, { part, index });
       remember(part, index, aspect, made);
       return made;
     },
-    energy: (energy) => variable(`energy:${energy.id}`, energy.off ? "isolated" : "live"),
+    energy: (energy) => variable(`energy:${energy.id}`, energy.off ? "off" : "live"),
     fact: (id) => variable(`fact:${id}`, "no"),
     orientation: (ring, start) => variable(`orientation:${ring.id}`, start),
+    turned: (ring) => variable(`turned:${ring.id}`, ""),
+    films: () => variable("films:", ""),
+    isFilm: (number) => films[number] === true,
+    arc: (ring, part) => {
+      const key = `fill:${ring.id} ${part.id}`;
+      const known = arcs.get(key);
+      if (known !== undefined) return known.variable;
+      const made = { ring, part, variable: variable(key, "") };
+      arcs.set(key, made);
+      return made.variable;
+    },
+    arcs: () => [...arcs.values()],
     holder: (places, position) => variable(`holder:${placeKey(places, position)}`, ""),
     first: (before, after) => variable(`first:${before}>${after}`, ""),
     initial: (number) => initials[number] ?? "?",
@@ -129,14 +194,15 @@ export function createWorld(parts: readonly Part[], startTemperature: string): W
     byKey: variable,
     adopt: (other) => {
       const { riders, seats: places, named: instances } = other.standing();
+      for (const what of other.foreseen()) foreseen.add(what);
       for (const [key, instance] of instances) named.set(key, instance);
       for (const [key, list] of riders) carried.set(key, [...new Set([...(carried.get(key) ?? []), ...list])]);
       for (const [key, list] of places) seats.set(key, [...new Set([...(seats.get(key) ?? []), ...list])]);
     },
     standing: () => ({ riders: carried, seats, named }),
     size: () => initials.length,
-    temperatures: () => temperatures,
-    isTemperature: (number) => keys[number]?.startsWith("temperature:") ?? false,
+    all: (kind) => ofKind.get(kind) ?? [],
+    canGrow: (number) => GROWING.has(kindOf(keys[number] ?? "")),
     riders: (carrier) => carried.get(carrier) ?? [],
     mayRide: (carrier, part, index) => {
       const list = carried.get(carrier) ?? [];
@@ -153,21 +219,26 @@ export function createWorld(parts: readonly Part[], startTemperature: string): W
       if (own?.places === places && own.position === position) return;
       if (!known.some((seat) => seat.places === places && seat.position === position)) known.push({ places, position });
     },
-    related: (relation, part, index) => {
-      const found: { part: Part; index: Index; relation: Relation }[] = [];
-      for (const { part: owner, relation: written } of sources.get(relation)?.get(part.id) ?? []) {
-        for (const from of written.which === "same" ? sameIn(owner, index) : partInstances(owner))
-          if (reaches(written, from.index, index)) found.push({ part: owner, index: from.index, relation: written });
-      }
-      return found;
+    ...relations,
+    fits: (part, index) => fitsOf(fits, part, index),
+    driven: (energy) => drivenBy.get(energy) ?? [],
+    temporaryParts: () => temporary,
+    hanging: () =>
+      (ofKind.get("hung") ?? []).flatMap((variable) => named.get((keys[variable] ?? "").slice("hung:".length)) ?? []),
+    liftingLimit,
+    isSpokenOf: (part) => spoken.has(part),
+    foresee: (what) => void foreseen.add(what),
+    isForeseen: (what) => foreseen.has(what),
+    foreseen: () => foreseen,
+    fastening: (number) => {
+      const key = keys[number] ?? "";
+      const kind = kindOf(key);
+      const instance = named.get(key.slice(kind.length + 1));
+      if (instance === undefined || (kind !== "place" && kind !== "grip")) return [];
+      const { part, index } = instance;
+      const locks = relations.related("locks", part, index);
+      return kind === "grip" ? locks : [...relations.related("secures", part, index), ...locks];
     },
-    targets: (relation, part, index) =>
-      part[relation].flatMap((written) =>
-        (written.which === "same" ? sameIn(written.part, index) : partInstances(written.part))
-          .filter((target) => reaches(written, index, target.index))
-          .map((target) => ({ part: target.part, index: target.index, relation: written })),
-      ),
-    stack: (a, b) => a === b || (stacks.get(a.id) ?? a.id) === (stacks.get(b.id) ?? b.id),
     partOf: (key) => named.get(key),
     parts,
   };
@@ -187,48 +258,33 @@ function initialOf(part: Part, aspect: Aspect, startTemperature: string): string
       return part.states[0] ?? "?";
     case "temperature":
       return startTemperature;
+    case "used":
+      return "fresh";
+    case "hung":
+      return "no";
+    default:
+      return "";
   }
 }
 
-/** Whether the relation, said of the owner's instance `from`, means the target's instance `to`. */
-function reaches(relation: Relation, from: Index, to: Index): boolean {
-  if (relation.which === "all") return true;
-  if (relation.which === "same") return from === to;
-  return to !== null && relation.which.includes(to);
+const FILMS: ReadonlySet<string> = new Set(["film", "warmth"]);
+const GROWING: ReadonlySet<string> = new Set(["temperature", "cure", "fill"]);
+
+/** The kind of a variable: the first word of its key. */
+export function kindOf(key: string): string {
+  return key.slice(0, key.indexOf(":"));
 }
 
-/** The like-numbered partner, without looking through all. */
-function sameIn(part: Part, index: Index): readonly PartInstance[] {
-  return hasInstance(part, index) ? [{ part, index }] : [];
-}
-
-function relationSources(parts: readonly Part[]): Map<RelationName, Map<string, { part: Part; relation: Relation }[]>> {
-  const sources = new Map<RelationName, Map<string, { part: Part; relation: Relation }[]>>();
-  for (const name of RELATIONS) {
-    const byTarget = new Map<string, { part: Part; relation: Relation }[]>();
-    sources.set(name, byTarget);
-    for (const part of parts)
-      for (const relation of part[name]) {
-        const list = byTarget.get(relation.part.id) ?? [];
-        byTarget.set(relation.part.id, list);
-        list.push({ part, relation });
-      }
-  }
-  return sources;
-}
-
-/** Parts that name like-numbered partners stack in one position: each gets the name of its group. */
-function stackGroups(parts: readonly Part[]): Map<string, string> {
-  const group = new Map<string, string>();
-  const find = (id: string): string => {
-    const above = group.get(id) ?? id;
-    return above === id ? id : find(above);
-  };
-  for (const part of parts)
-    for (const name of RELATIONS)
-      for (const relation of part[name])
-        if (relation.which === "same") group.set(find(part.id), find(relation.part.id));
-  return new Map(parts.map((part) => [part.id, find(part.id)]));
+function fitsOf(fits: readonly Fit[], part: Part, index: Index): readonly FitSide[] {
+  const means = (side: PartInstance | null): boolean =>
+    side !== null && side.part === part && (side.index === null || side.index === index);
+  // A side without a number is each of them.
+  const instances = (side: PartInstance | null): readonly PartInstance[] =>
+    side === null ? [] : side.index === null ? partInstances(side.part) : [side];
+  return fits.flatMap((fit): FitSide[] => [
+    ...(means(fit.outer) ? instances(fit.inner).map((mate) => ({ fit, isOuter: true, mate })) : []),
+    ...(means(fit.inner) ? instances(fit.outer).map((mate) => ({ fit, isOuter: false, mate })) : []),
+  ]);
 }
 
 /** The position a part has by its declaration, where it says one: by number, or the n-th of those listed. */

@@ -82,7 +82,10 @@ function unitMatcher(scan: UnitScanner, keywords: KeywordList, wantKnown: boolea
 }
 
 function unitEnd(text: string, offset: number, scan: UnitScanner, keywords: KeywordList, wantKnown: boolean): number {
-  const found = scan(text, offset);
+  const scanned = scan(text, offset);
+  // A unit that breaks off behind a product sign, as `N·`, is not the unit before it.
+  const isBroken = scanned !== null && /[·⋅]/.test(text[scanned.end] ?? "");
+  const found = scanned !== null && isBroken ? { end: scanned.end + 1, known: false } : scanned;
   if (found === null || found.known !== wantKnown) return 0;
   const word = text.slice(offset, found.end);
   if (word === "in" && opensList(text, found.end)) return 0;

@@ -1,8 +1,11 @@
 // Writes a procedure out: every pass of every repeat, every index worked out. Counts first, so that a procedure that is
 // too large costs nothing. Pure and total; knows no state.
+
+import type { Span } from "#syntax/span.ts";
 import type { Declaration } from "./declarations.ts";
 import type {
   ExpandedAction,
+  ExpandedAnyOrder,
   ExpandedCondition,
   ExpandedItem,
   ExpandedLine,
@@ -74,7 +77,12 @@ function itemIn(writing: Writing, item: Item, pass: Pass): readonly ExpandedItem
     case "when":
       return [whenIn(writing, item, pass, (items) => itemsIn(writing, items, pass))];
     case "any order":
-      return [{ kind: "any order", items: itemsIn(writing, item.items, pass), span: item.span }];
+      return [
+        anyOrderOf(
+          item.items.map((child) => itemIn(writing, child, pass)),
+          item.span,
+        ),
+      ];
     default:
       return [plainIn(item, pass)];
   }
@@ -103,10 +111,25 @@ function lineIn(writing: Writing, line: Line, pass: Pass): readonly ExpandedLine
     case "when":
       return [whenIn(writing, line, pass, (lines) => linesIn(writing, lines, pass))];
     case "any order":
-      return [{ kind: "any order", items: linesIn(writing, line.items, pass), span: line.span }];
+      return [
+        anyOrderOf(
+          line.items.map((child) => lineIn(writing, child, pass)),
+          line.span,
+        ),
+      ];
     default:
       return [plainIn(line, pass)];
   }
+}
+
+function anyOrderOf<T>(children: readonly (readonly T[])[], span: Span): ExpandedAnyOrder<T> {
+  const starts: number[] = [];
+  let next = 0;
+  for (const child of children) {
+    if (child.length > 0) starts.push(next);
+    next += child.length;
+  }
+  return { kind: "any order", items: children.flat(), starts, span };
 }
 
 type Plain = Extract<Item & Line, { readonly kind: "return" | "go" | "stop" | "statement" | "note" | "damaged" }>;

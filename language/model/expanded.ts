@@ -20,7 +20,7 @@ export type ExpandedItem =
   | { readonly kind: "task"; readonly task: Task; readonly pass: Pass; readonly items: readonly ExpandedItem[] }
   | ExpandedStep
   | ExpandedWhen<ExpandedItem>
-  | { readonly kind: "any order"; readonly items: readonly ExpandedItem[]; readonly span: Span }
+  | ExpandedAnyOrder<ExpandedItem>
   | { readonly kind: "perform"; readonly line: ExpandedAction; readonly number: string; readonly pass: Pass }
   | { readonly kind: "jump"; readonly jump: Jump; readonly pass: Pass }
   | { readonly kind: "statement"; readonly statement: Statement; readonly pass: Pass }
@@ -34,6 +34,14 @@ export interface ExpandedStep {
   readonly needs: readonly ExpandedCondition[];
   readonly gives: readonly ExpandedCondition[];
   readonly lines: readonly ExpandedLine[];
+}
+
+export interface ExpandedAnyOrder<T> {
+  readonly kind: "any order";
+  readonly items: readonly T[];
+  /** Where each child begins among the items: a repeat is one child, with all its passes. */
+  readonly starts: readonly number[];
+  readonly span: Span;
 }
 
 export interface ExpandedWhen<T> {
@@ -53,7 +61,7 @@ export type ExpandedLine =
       readonly fails: readonly ExpandedLine[] | null;
     }
   | ExpandedWhen<ExpandedLine>
-  | { readonly kind: "any order"; readonly items: readonly ExpandedLine[]; readonly span: Span }
+  | ExpandedAnyOrder<ExpandedLine>
   | { readonly kind: "jump"; readonly jump: Jump; readonly pass: Pass }
   | { readonly kind: "statement"; readonly statement: Statement; readonly pass: Pass }
   | { readonly kind: "note"; readonly note: Text; readonly pass: Pass }

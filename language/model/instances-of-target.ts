@@ -99,6 +99,10 @@ function allOf(thing: Part | Places): readonly (number | string)[] {
   return partInstances(thing).flatMap(({ index }) => (index === null ? [] : [index]));
 }
 
+function countOf(thing: Part | Places): number {
+  return thing.kind === "part" ? partInstances(thing).length : thing.count;
+}
+
 /** A name in brackets that is no loop variable. */
 function instanceName(thing: Part | Places, expression: IndexExpression, pass: Pass): string | null {
   if (expression.form !== "name" || valueIn(pass, expression.name) !== null) return null;
@@ -119,7 +123,7 @@ function numbersBetween(thing: Part | Places, low: number, high: number, wraps: 
     thing.kind === "part" ? hasInstance(thing, index) : isPosition(thing, index);
   // More than one round would name a position twice.
   const width = high - low + 1;
-  if (width < 1 || width > (round ?? allOf(thing).length)) return low === high ? String(low) : `${low}..${high}`;
+  if (width < 1 || width > (round ?? countOf(thing))) return low === high ? String(low) : `${low}..${high}`;
   const indices: number[] = [];
   for (let index = low; index <= high; index++) {
     const at = round === null ? index : ((((index - 1) % round) + round) % round) + 1;

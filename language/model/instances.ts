@@ -5,6 +5,17 @@ import type { Declaration, Part, PartInstance } from "./declarations.ts";
 export function partInstances(part: Part): readonly PartInstance[] {
   const { instances } = part;
   if (instances.form === "single") return [{ part, index: null }];
+  const known = MADE.get(instances);
+  if (known !== undefined) return known;
+  const made = makeInstances(part, instances);
+  MADE.set(instances, made);
+  return made;
+}
+
+/** A part may have thousands, and is asked for them at each of its steps. */
+const MADE = new WeakMap<Part["instances"], readonly PartInstance[]>();
+
+function makeInstances(part: Part, instances: Exclude<Part["instances"], { form: "single" }>): readonly PartInstance[] {
   if (instances.form === "named") return instances.names.map((index) => ({ part, index }));
   const count = Math.max(0, instances.last - instances.first + 1);
   return Array.from({ length: count }, (_, at) => ({ part, index: instances.first + at }));

@@ -69,6 +69,7 @@ function actionOf(at: Acting, node: ast.Action): Action {
         ...acting(at, node),
         verb: node.verb,
         objects: partsOf(at, node),
+        fresh: node.fresh,
         relation: node.relation,
         on,
         tools: lowerTools(scope, node.tools),

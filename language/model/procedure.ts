@@ -319,6 +319,8 @@ export type Action =
   | (ActionBase & {
       readonly verb: "press";
       readonly objects: readonly Target[];
+      /** As with install: one that has not been used before. */
+      readonly fresh: boolean;
       readonly relation: "over" | "in" | "on";
       readonly on: Target;
       readonly tools: readonly ToolUse[];

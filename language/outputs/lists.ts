@@ -21,7 +21,7 @@ export function partRows(work: Work, writer: Writer): readonly PartRow[] {
       const known = handled.get(thing.part) ?? { indices: new Set(), fresh: new Set() };
       handled.set(thing.part, known);
       known.indices.add(indexKey(thing));
-      if (action.verb === "install" && action.fresh) known.fresh.add(indexKey(thing));
+      if ((action.verb === "install" || action.verb === "press") && action.fresh) known.fresh.add(indexKey(thing));
     }
   }
   return [...handled].map(([part, { indices, fresh }]) => ({

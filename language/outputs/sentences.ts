@@ -97,7 +97,11 @@ function actionText(line: ExpandedAction, writer: Writer, performed: string | nu
       );
     }
     case "press":
-      return say.press(what, wherePhrase(line, action.relation, writer) ?? "", tools);
+      return say.press(
+        thingsPhrase(line.objects, writer, action.fresh),
+        wherePhrase(line, action.relation, writer) ?? "",
+        tools,
+      );
     case "remove":
       return say.remove(what, tools);
     case "discard":

@@ -16,6 +16,8 @@ export interface Finding {
   readonly remedy?: string;
   readonly span: Span;
   readonly options?: readonly Assignment[];
+  /** How many further assignments are not listed. */
+  readonly moreOptions?: number;
   readonly procedure?: string;
   readonly step?: { readonly name?: string; readonly number: string };
   /** How the state came about, in order. */

@@ -1,4 +1,7 @@
 // The one list of all rules. A rule that stands here is checked, explained and tested; nothing else has to know of it.
+import { badJump } from "./flow/bad-jump.ts";
+import { empty } from "./flow/empty.ts";
+import { endless } from "./flow/endless.ts";
 import { impossibleCondition } from "./flow/impossible-condition.ts";
 import { tooLarge } from "./flow/too-large.ts";
 import { unreachable } from "./flow/unreachable.ts";
@@ -10,15 +13,30 @@ import { unknown as unknownName } from "./names/unknown.ts";
 import { unused } from "./names/unused.ts";
 import { useCycle } from "./names/use-cycle.ts";
 import { alreadyInstalled } from "./order/already-installed.ts";
+import { coldFit } from "./order/cold-fit.ts";
 import { declared } from "./order/declared.ts";
+import { direction } from "./order/direction.ts";
 import { enclosed } from "./order/enclosed.ts";
+import { energised } from "./order/energised.ts";
 import { leftBehind } from "./order/left-behind.ts";
+import { leftSeated } from "./order/left-seated.ts";
+import { locked } from "./order/locked.ts";
 import { missingSupport } from "./order/missing-support.ts";
+import { notFinal } from "./order/not-final.ts";
 import { notInstalled } from "./order/not-installed.ts";
+import { notProved } from "./order/not-proved.ts";
+import { notTightened } from "./order/not-tightened.ts";
 import { occupied } from "./order/occupied.ts";
+import { position } from "./order/position.ts";
+import { restoredOpen } from "./order/restored-open.ts";
 import { retained } from "./order/retained.ts";
+import { reused } from "./order/reused.ts";
+import { tooLate } from "./order/too-late.ts";
+import { uncured } from "./order/uncured.ts";
 import { unfinished } from "./order/unfinished.ts";
 import { unmetNeed } from "./order/unmet-need.ts";
+import { unsupported } from "./order/unsupported.ts";
+import { wasted } from "./order/wasted.ts";
 import { wrongPlace } from "./order/wrong-place.ts";
 import type { Rule } from "./rule.ts";
 import { character } from "./syntax/character.ts";
@@ -63,12 +81,30 @@ export const RULES: readonly Rule[] = [
   missingSupport,
   enclosed,
   retained,
+  locked,
+  notTightened,
+  leftSeated,
+  reused,
+  unsupported,
+  uncured,
   unmetNeed,
   declared,
+  direction,
+  position,
+  coldFit,
+  tooLate,
+  energised,
+  notProved,
+  restoredOpen,
   leftBehind,
   unfinished,
+  notFinal,
+  wasted,
   unreachable,
   impossibleCondition,
+  endless,
+  badJump,
   tooLarge,
+  empty,
   unusedAllow,
 ];

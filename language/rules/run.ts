@@ -1,12 +1,13 @@
 // From facts to findings: each fact goes to the rule that is about it, in one pass. Knows no single rule and no text but
 // for laying out fixes.
+import type { Origin } from "#analysis/fact.ts";
 import type { Allow } from "#model/procedure.ts";
 import { applyAllows } from "./allow.ts";
 import type { Finding, Severity } from "./finding.ts";
 import { RULES } from "./index.ts";
 import { layOut } from "./lay-out.ts";
 import type { AnyFact, Matter, Rule, Saying } from "./rule.ts";
-import { circumstances } from "./wording.ts";
+import { alsoWords, circumstances, orderShown } from "./wording.ts";
 
 /**
  * All findings, in the order of their places, one for each place, code and subject. What an `allow` silences stays, marked
@@ -67,26 +68,40 @@ function findingOf(matter: Matter, textOf: (path: string) => string | undefined)
     severity: rule.gravity?.(matter) ?? rule.severity,
     span: matter.span,
     ...(options === undefined ? {} : { options }),
+    ...("moreOptions" in matter && matter.moreOptions !== undefined ? { moreOptions: matter.moreOptions } : {}),
     ...(fixes.length === 0 ? {} : { fixes }),
   };
   return { finding, subject: rule.subject?.(matter) ?? saying.message };
 }
 
-/** What the rule says, and after its reason in which passes and for which options it holds. */
-function spoken({ message, why, remedy, witness, related }: Saying, matter: Matter): Saying {
-  const when = circumstances(
-    "pass" in matter ? matter.pass : null,
-    "more" in matter ? matter.more : 0,
-    "options" in matter ? matter.options : undefined,
-  );
-  const reasons = [why, when].filter((part) => part !== undefined && part !== null);
+/** What the rule says, and after its reason for what else, in which passes, orders and for which options it holds. */
+function spoken({ message, why, remedy, witness = [], related }: Saying, matter: Matter): Saying {
+  const inOrder = orderIn(matter);
+  const also = "also" in matter && matter.also !== undefined ? alsoWords(matter.also) : null;
+  const when = circumstances({
+    pass: ("pass" in matter ? matter.pass : null) ?? [],
+    more: "more" in matter ? matter.more : 0,
+    options: ("options" in matter ? matter.options : undefined) ?? [],
+    moreOptions: ("moreOptions" in matter ? matter.moreOptions : undefined) ?? 0,
+    inOrder: inOrder ?? [],
+  });
+  const reasons = [why, also, when].filter((part) => part !== undefined && part !== null);
+  const witnesses = [...witness, ...orderShown(inOrder ?? [])];
+  // Where one order is right and another is not, no line is missing: the order is.
+  const mend = inOrder === undefined ? remedy : IN_ORDER;
   return {
     message,
     ...(reasons.length === 0 ? {} : { why: reasons.join("\n") }),
-    ...(remedy === undefined ? {} : { remedy }),
-    ...(witness === undefined || witness.length === 0 ? {} : { witness }),
+    ...(mend === undefined ? {} : { remedy: mend }),
+    ...(witnesses.length === 0 ? {} : { witness: witnesses }),
     ...(related === undefined || related.length === 0 ? {} : { related }),
   };
+}
+
+const IN_ORDER = "Put what has to follow in order into one task, or take it out of “in any order”.";
+
+function orderIn(matter: Matter): readonly Origin[] | undefined {
+  return "inOrder" in matter ? matter.inOrder : undefined;
 }
 
 const WEIGHT: Readonly<Record<Severity, number>> = { error: 3, warning: 2, information: 1, hint: 0 };

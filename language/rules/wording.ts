@@ -35,6 +35,16 @@ export function done(verb: string): string {
   return verb.endsWith("e") ? `${verb}d` : `${verb}ed`;
 }
 
+/** A time in the unit a person would use for `like`, never less than it is: `90 s`, `6.5 min`, `2 h`. */
+export function timeText(seconds: number, like = seconds): string {
+  const [size, unit] = like % 3600 === 0 || like >= 7200 ? HOURS : like % 60 === 0 || like >= 600 ? MINUTES : SECONDS;
+  return `${Math.ceil(Number(((seconds / size) * 100).toFixed(6))) / 100} ${unit}`;
+}
+
+const SECONDS = [1, "s"] as const;
+const MINUTES = [60, "min"] as const;
+const HOURS = [3600, "h"] as const;
+
 /** `since step 4.2`, `from the start`. */
 export function since({ step }: Origin): string {
   return step === null ? "from the start" : `since step ${step}`;
@@ -45,15 +55,33 @@ export function cameFrom({ step, span }: Origin, state: string): readonly Remark
   return [{ message: step === null ? `At the start: ${state}.` : `Step ${step}: ${state}.`, span }];
 }
 
-/** In which passes and for which options it is so, as a sentence; null where it always does. */
-export function circumstances(
-  pass: Pass | null,
-  more: number,
-  options: readonly Assignment[] | undefined,
-): string | null {
-  const parts = [passWords(pass ?? [], more), optionWords(options ?? [])].filter((part) => part !== "");
+/** When a finding holds. */
+export interface Circumstances {
+  readonly pass: Pass;
+  /** Further passes. */
+  readonly more: number;
+  readonly options: readonly Assignment[];
+  /** Assignments that are not listed. */
+  readonly moreOptions: number;
+  readonly inOrder: readonly Origin[];
+}
+
+/** In which passes, for which options and in which order it is so, as a sentence; null where it always is. */
+export function circumstances({ pass, more, options, moreOptions, inOrder }: Circumstances): string | null {
+  const parts = [passWords(pass, more), optionWords(options, moreOptions), orderWords(inOrder)].filter(
+    (part) => part !== "",
+  );
   return parts.length === 0 ? null : `This happens ${parts.join(", ")}.`;
 }
+
+/** Other parts of the same line, by name as long as they are few. */
+export function alsoWords(names: readonly string[]): string {
+  const shown =
+    names.length > MOST_NAMES ? [...names.slice(0, MOST_NAMES - 1), `${names.length - MOST_NAMES + 1} more`] : names;
+  return `The same holds for ${listed(shown, "and")}.`;
+}
+
+const MOST_NAMES = 4;
 
 function passWords(pass: Pass, more: number): string {
   if (pass.length === 0) return "";
@@ -64,17 +92,41 @@ function passWords(pass: Pass, more: number): string {
   return `for ${first}${more > 0 ? `, and ${more} more` : ""}`;
 }
 
+/** `in the order 3, 1, 2`; where they are lines of one step, their places tell. */
+function orderWords(inOrder: readonly Origin[]): string {
+  const numbers = inOrder.flatMap(({ step }) => (step === null ? [] : [step]));
+  const [first] = inOrder;
+  if (first === undefined) return "";
+  if (inOrder.length === 1)
+    return first.step === null ? "when this comes first" : `when step ${first.step} comes first`;
+  return numbers.length === inOrder.length ? `in the order ${numbers.join(", ")}` : "in the order shown";
+}
+
+/** What is done one after the other, where that is not the order of the text. */
+export function orderShown(inOrder: readonly Origin[]): readonly Remark[] {
+  return inOrder.map(({ step, span }, at) => {
+    const place = at === 0 ? "First" : "Then";
+    return { message: step === null ? `${place} this` : `${place} step ${step}`, span };
+  });
+}
+
 /** More than this many are only counted. */
 const MOST_ASSIGNMENTS = 3;
 
-function optionWords(options: readonly Assignment[]): string {
+function optionWords(options: readonly Assignment[], more: number): string {
+  const [only] = options;
+  if (only === undefined) return "";
+  const names = new Set(options.flatMap((assignment) => Object.keys(assignment)));
+  const [name] = names;
+  // Choices of one option are said in one breath.
+  if (name !== undefined && names.size === 1 && more === 0)
+    return `when ${name} is ${listed(options.map((assignment) => assignment[name] ?? ""))}`;
   const shown = options.slice(0, MOST_ASSIGNMENTS).map((assignment) =>
     listed(
       Object.entries(assignment).map(([option, choice]) => `${option} is ${choice}`),
       "and",
     ),
   );
-  if (shown.length === 0) return "";
-  const rest = options.length - shown.length;
+  const rest = options.length - shown.length + more;
   return `when ${rest > 0 ? `${shown.join(", or ")}, or in ${rest} more ways` : shown.join(", or ")}`;
 }

@@ -24,6 +24,7 @@ export interface ReportedFinding {
   readonly remedy?: string;
   readonly range: Range;
   readonly options?: readonly Assignment[];
+  readonly moreOptions?: number;
   readonly procedure?: string;
   readonly step?: { readonly name?: string; readonly number: string };
   readonly witness?: readonly ReportedRemark[];
@@ -87,7 +88,7 @@ function reported(finding: Finding, rangeOf: (span: Span) => Range): ReportedFin
     path: one.span.path,
     range: rangeOf(one.span),
   });
-  const { code, severity, message, why, remedy, options, procedure, step, allowed } = rest;
+  const { code, severity, message, why, remedy, options, moreOptions, procedure, step, allowed } = rest;
   return {
     code,
     severity,
@@ -96,6 +97,7 @@ function reported(finding: Finding, rangeOf: (span: Span) => Range): ReportedFin
     ...(remedy === undefined ? {} : { remedy }),
     range: rangeOf(span),
     ...(options === undefined ? {} : { options }),
+    ...(moreOptions === undefined ? {} : { moreOptions }),
     ...(procedure === undefined ? {} : { procedure }),
     ...(step === undefined ? {} : { step }),
     ...(witness === undefined || witness.length === 0 ? {} : { witness: witness.map(remark) }),

@@ -84,7 +84,7 @@ describe("when … otherwise when … otherwise", () => {
   });
   test("inside a branch, what the branch has ruled out", () => {
     expect(work('when Extent is Full { when Extent is Part { step "A." step "B." } otherwise { step "C." } }')).toEqual(
-      ["flow.impossible-condition: Extent is Part | Extent Full", 'flow.unreachable: step "A."'],
+      ["flow.impossible-condition: Extent is Part", 'flow.unreachable: step "A."'],
     );
     expect(work('when Extent is not Full { when Extent is Part { step "A." } otherwise { step "C." } }')).toEqual([]);
   });
@@ -131,13 +131,13 @@ describe("many options", () => {
 
   test("forty that each toggle a part needed later cost as much as forty times one", () => {
     const [one, forty] = [onPaper(procedure(1, true)), onPaper(procedure(40, true))];
-    expect(forty.facts).toEqual([]);
+    expect(forty.facts.filter(isInTheWay)).toEqual([]);
     expect(forty.asked).toBeLessThan(2 * 40 * one.asked);
   });
   test("forty take at most three times as long as none", () => {
     const time = (text: string): number => {
       const start = performance.now();
-      for (let round = 0; round < 3; round++) expect(onPaper(text).facts).toEqual([]);
+      for (let round = 0; round < 3; round++) expect(onPaper(text).facts.filter(isInTheWay)).toEqual([]);
       return performance.now() - start;
     };
     time(procedure(40, false));
@@ -162,7 +162,7 @@ describe("long procedures", () => {
   }
   test("four times the steps are four times the work", () => {
     const [short, long] = [onPaper(procedure(500)), onPaper(procedure(2000))];
-    expect([short.facts, long.facts]).toEqual([[], []]);
+    expect([...short.facts, ...long.facts].filter(isInTheWay)).toEqual([]);
     expect(long.asked).toBeGreaterThan(0);
     expect(long.asked / short.asked).toBeLessThan(4.4);
     const values = (run: typeof short): number =>
@@ -170,3 +170,8 @@ describe("long procedures", () => {
     expect(values(long) / values(short)).toBeLessThan(4.4);
   });
 });
+
+/** Anything but a part that is left out at the end, of which these procedures say nothing. */
+function isInTheWay({ code }: { readonly code: string }): boolean {
+  return code !== "order.not-final";
+}

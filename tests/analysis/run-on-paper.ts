@@ -20,6 +20,8 @@ export interface PaperFact {
 export interface PaperSettings {
   /** The text holds something that cannot be read, on purpose. */
   readonly damaged?: boolean;
+  /** Tell also what a procedure leaves loose or out; else short texts would all need a `finish with`. */
+  readonly ending?: boolean;
   /** Choices fixed from outside. */
   readonly chosen?: Readonly<Record<string, string>>;
 }
@@ -29,7 +31,8 @@ export interface PaperSettings {
  * ` | ` where it is not for all, and the first pass and the number of others in parentheses.
  */
 export function found(text: string, settings: PaperSettings = {}): readonly string[] {
-  return [...onPaper(text, settings).facts]
+  return onPaper(text, settings)
+    .facts.filter(({ code }) => settings.ending === true || code !== "order.not-final")
     .sort((a, b) => a.fact.span.start - b.fact.span.start)
     .map(({ code, fact: { span, options, pass, more } }) => {
       const place = text.slice(span.start, span.end).replace(/\s+/g, " ");
@@ -89,6 +92,10 @@ function countedDecisions(): { decisions: Decisions; asked: () => number } {
 }
 
 function codeOf(fact: AnalysisFact): string {
-  const family = ["unreachable", "impossible condition", "too large"].includes(fact.kind) ? "flow" : "order";
+  const family = ["unreachable", "impossible condition", "too large", "endless", "bad jump", "empty"].includes(
+    fact.kind,
+  )
+    ? "flow"
+    : "order";
   return `${family}.${fact.kind.replaceAll(" ", "-")}`;
 }

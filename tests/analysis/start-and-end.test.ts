@@ -48,7 +48,7 @@ describe("at the start", () => {
   });
   test("an option that is ruled out leaves no path", () => {
     expect(found(work("begin with Extent is not None", "when Extent is None { step remove Bearing }"))).toEqual([
-      "flow.impossible-condition: Extent is None | Extent Full or Extent Part",
+      "flow.impossible-condition: Extent is None",
       "flow.unreachable: step",
     ]);
     expect(

@@ -4,6 +4,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
 import { procedureOfLines, procedureOfSteps } from "./procedure-text.ts";
+import { blockOf, procedureOfPasses } from "./repeats-text.ts";
 import { stages, stageTimes, total } from "./stages.ts";
 import { growthExponent, quantile, timed } from "./timing.ts";
 
@@ -11,27 +12,37 @@ interface Result {
   readonly work: string;
   readonly measured: number;
   readonly goal: number;
-  readonly unit: "ms" | "";
+  readonly unit: "ms" | "MB" | "";
 }
 
 const command = join("language", "dist", "sprag.js");
-const folder = mkdtempSync(join(tmpdir(), "sprag-bench-"));
-const results: Result[] = [];
-try {
-  results.push(...(await wholeProcess()));
-  results.push(...oneByOne(), ...withOptions());
-} finally {
-  rmSync(folder, { recursive: true, force: true });
+const SIZES = [1_000, 10_000, 100_000];
+/** Of the largest one run must do. */
+const runsOf = (steps: number): number => (steps > 10_000 ? 1 : 3);
+const ONE_SIZE = "--one-size";
+const [flag, size] = process.argv.slice(2);
+if (flag === ONE_SIZE) writeOneSize(Number(size));
+else await measureAll();
+
+async function measureAll(): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), "sprag-bench-"));
+  const results: Result[] = [];
+  try {
+    results.push(...(await wholeProcess(folder)));
+    results.push(...oneByOne(), ...withOptions(), ...inAnyOrder(), ...growth());
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+  print(results);
 }
-print(results);
 
 /** The command as a person meets it: start of Node, reading, checking, writing. */
-async function wholeProcess(): Promise<Result[]> {
-  const file = written("lines-5000.sprag", procedureOfLines(5_000));
+async function wholeProcess(folder: string): Promise<Result[]> {
+  const file = written(folder, "lines-5000.sprag", procedureOfLines(5_000));
   const times = await timed(() => checked(file), 7, 1);
   const points = [];
   for (const steps of [1_000, 2_000, 5_000, 10_000]) {
-    const steep = written(`steps-${steps}.sprag`, procedureOfSteps(steps));
+    const steep = written(folder, `steps-${steps}.sprag`, procedureOfSteps(steps));
     points.push({ size: steps, time: quantile(await timed(() => checked(steep), 3), 0.5) });
   }
   return [
@@ -61,15 +72,17 @@ function oneByOne(): Result[] {
   }));
 }
 
+/** All stages together, once the process is warm. */
+function median(text: string): number {
+  const times = Array.from({ length: 9 }, () => total(stageTimes(text))).slice(2);
+  return quantile(
+    times.sort((a, b) => a - b),
+    0.5,
+  );
+}
+
 /** Forty yes/no options over 400 steps, beside the same steps without. */
 function withOptions(): Result[] {
-  const median = (text: string): number => {
-    const times = Array.from({ length: 9 }, () => total(stageTimes(text))).slice(2);
-    return quantile(
-      times.sort((a, b) => a - b),
-      0.5,
-    );
-  };
   const plain = median(procedureOfSteps(400));
   const optional = median(procedureOfSteps(400, 40));
   return [
@@ -78,7 +91,70 @@ function withOptions(): Result[] {
   ];
 }
 
-function written(name: string, text: string): string {
+/** What may be done in any order, beside the same steps one after the other. */
+function inAnyOrder(): Result[] {
+  const row = (steps: number, kind: "independent" | "dependent"): Result[] => {
+    const plain = median(blockOf(steps, kind, false));
+    const block = median(blockOf(steps, kind, true));
+    // Those that depend on each other are followed in all orders: 256 sets of eight.
+    const goal = kind === "independent" ? 1.5 * plain : Number.POSITIVE_INFINITY;
+    const without = { goal: Number.POSITIVE_INFINITY, unit: "ms" as const };
+    return [
+      { work: `${steps} ${kind} steps in any order, warm, median`, measured: block, goal, unit: "ms" },
+      { work: `${steps} ${kind} steps in a row, warm, median`, measured: plain, ...without },
+    ];
+  };
+  return [...row(20, "independent"), ...row(8, "dependent")];
+}
+
+/** Steps in repeats, with relations, an energy and rework: each size in a process of its own, so that its memory is its own. */
+function growth(): Result[] {
+  const bare = oneSize(1).memory;
+  const points = SIZES.map((steps) => {
+    const runs = Array.from({ length: runsOf(steps) }, () => oneSize(steps));
+    const best = (of: (run: Size) => number): number => Math.min(...runs.map(of));
+    return { size: steps, time: best((run) => run.time), memory: best((run) => run.memory) - bare };
+  });
+  const shown = { goal: Number.POSITIVE_INFINITY };
+  return [
+    ...points.flatMap(({ size, time, memory }): Result[] => [
+      { work: `${size} steps in repeats, best of ${runsOf(size)}`, measured: time, ...shown, unit: "ms" },
+      { work: `${size} steps in repeats, memory above none`, measured: memory, ...shown, unit: "MB" },
+    ]),
+    { work: "growth in time, 1,000 to 100,000 steps, exponent", measured: growthExponent(points), goal: 1.1, unit: "" },
+    {
+      work: "growth in memory, the same, exponent",
+      measured: growthExponent(points.map(({ size, memory }) => ({ size, time: memory }))),
+      goal: 1.1,
+      unit: "",
+    },
+  ];
+}
+
+/** Milliseconds, and the most memory in MB. */
+interface Size {
+  readonly time: number;
+  readonly memory: number;
+}
+
+function oneSize(steps: number): Size {
+  const script = process.argv[1] ?? "";
+  const { status, stdout, stderr } = spawnSync(process.execPath, [script, ONE_SIZE, String(steps)], {
+    encoding: "utf8",
+  });
+  if (status !== 0) throw new Error(`${steps} steps ended with ${status}\n${stderr}`);
+  return JSON.parse(stdout) as Size;
+}
+
+function writeOneSize(steps: number): void {
+  // The first text makes the parser, which is no matter of size.
+  for (let run = 0; run < 3; run++) stageTimes(procedureOfPasses(100));
+  const time = total(stageTimes(procedureOfPasses(steps)));
+  const memory = process.resourceUsage().maxRSS / 1024;
+  process.stdout.write(JSON.stringify({ time, memory } satisfies Size));
+}
+
+function written(folder: string, name: string, text: string): string {
   const path = join(folder, name);
   writeFileSync(path, text);
   return path;
@@ -94,7 +170,7 @@ function checked(file: string): void {
 function print(rows: readonly Result[]): void {
   const width = Math.max(...rows.map(({ work }) => work.length));
   const shown = (value: number, unit: string) =>
-    Number.isFinite(value) ? `${value.toFixed(unit === "ms" ? 0 : 2)} ${unit}`.trim() : "–";
+    Number.isFinite(value) ? `${value.toFixed(unit === "" ? 2 : 0)} ${unit}`.trim() : "–";
   process.stdout.write(`Node ${process.version}, ${cpus().length} cores, ${cpus()[0]?.model.trim() ?? "unknown"}\n\n`);
   process.stdout.write(`${"".padEnd(width)}  ${"measured".padStart(9)}  ${"goal".padStart(9)}\n`);
   for (const { work, measured, goal, unit } of rows) {

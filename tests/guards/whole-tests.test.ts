@@ -78,7 +78,8 @@ function complaintAbout(call: ts.CallExpression, asserting: ReadonlySet<string>)
   const left = words.find((word) => leavingOut.has(word));
   if (left !== undefined) return `a test marked ${left}`;
   if (first !== "test" && first !== "it") return undefined;
-  const body = call.arguments[call.arguments.length - 1];
+  // A number after it is a time limit.
+  const body = call.arguments.filter((argument) => !ts.isNumericLiteral(argument)).at(-1);
   const isTheTest = call.arguments.length >= 2 && body !== undefined;
   return isTheTest && !mentions(body, asserting) ? "a test without an expectation" : undefined;
 }

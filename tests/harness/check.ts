@@ -55,7 +55,10 @@ export function withFix(text: string, { fixes = [] }: ReportedFinding, number = 
   const lines = text.split("\n");
   const offset = ({ line, character }: { line: number; character: number }): number =>
     lines.slice(0, line).reduce((so, before) => so + before.length + 1, 0) + character;
-  const edits = [...(fixes[number]?.edits ?? [])].sort((a, b) => offset(b.range.start) - offset(a.range.start));
+  // From the end of the text to its beginning; what goes in at one place goes in as listed.
+  const edits = [...(fixes[number]?.edits ?? [])]
+    .reverse()
+    .sort((a, b) => offset(b.range.start) - offset(a.range.start));
   return edits.reduce(
     (so, { range, newText }) => so.slice(0, offset(range.start)) + newText + so.slice(offset(range.end)),
     text,

@@ -136,9 +136,10 @@ test("any single word less in any sample gives no problem outside the line it is
         ...(model?.problems ?? []),
         ...(model?.procedures ?? []).flatMap((each) => expandProcedure(each).problems),
       ];
-      const isOutside = ({ span }: ModelProblem): boolean =>
-        !damaged.damage.some((each) => each.span.start <= span.end && span.start <= each.span.end);
       const line = linesOf(text).position(word.index).line + 1;
+      const isOutside = ({ span }: ModelProblem): boolean =>
+        linesOf(text).position(span.start).line + 1 !== line &&
+        !damaged.damage.some((each) => each.span.start <= span.end && span.start <= each.span.end);
       told.push(...problems.filter(isOutside).map((problem) => `${path}:${line} without ${word[0]}: ${problem.kind}`));
     }
   }

@@ -18,3 +18,23 @@ declare module "unitmath" {
   }
   export default function unitmath(text: string): Unit;
 }
+
+declare module "logic-solver" {
+  /** A variable by its name, or what the functions make of such. */
+  export type Operand = string | { readonly formula: never };
+  interface Solver {
+    require(...formulas: readonly Operand[]): void;
+    /** Null where nothing fulfils it beside what is required. */
+    solveAssuming(formula: Operand): object | null;
+  }
+  const logic: {
+    readonly Solver: new () => Solver;
+    readonly TRUE: Operand;
+    readonly FALSE: Operand;
+    and(operands: readonly Operand[]): Operand;
+    or(operands: readonly Operand[]): Operand;
+    not(operand: Operand): Operand;
+    exactlyOne(operands: readonly Operand[]): Operand;
+  };
+  export default logic;
+}

@@ -13,7 +13,7 @@ source Кни "руководство" revision "9"
 role Сле "слесарь"
 role Кон "контролёр"
 ring Кру "круг" { count 4 numbered clockwise seen from "верх" position 1 at 12 o'clock }
-part Осн "основа" { mass 31 kg  sharp  thread "7"  class "8.8" }
+part Осн "основа" { mass 21 kg  sharp  thread "7"  class "8.8" }
 part Кры "крышка" { needs Осн }
 part Бол[1..4] "болт" { seats in Кру by number }
 temporary part Шты "штырь"

@@ -36,7 +36,10 @@ energy Supply "motor supply" { voltage 400 V AC }
 test.each([
   ["order.unmet-need", 'step inspect Seal\n  step "Start." { needs Seal is installed }'],
   ["order.unmet-need", 'step inspect Seal\n\n  // Slowly.\n  step "Start." { needs Seal is installed }'],
-  ["order.unmet-need", 'begin with Seal is installed\n\n  step "Look." { needs Seal is removed }'],
+  [
+    "order.unmet-need",
+    'begin with Seal is installed\n  finish with Seal is removed\n\n  step "Look." { needs Seal is removed }',
+  ],
   ["order.left-behind", "step install Plug\n  step inspect Seal"],
   ["order.left-behind", "task Aids {\n    step install Plug\n    step inspect Seal\n  }"],
   ["order.left-behind", "step isolate Supply\n  step inspect Seal"],

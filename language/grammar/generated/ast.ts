@@ -1966,6 +1966,7 @@ export function isPositionProperty(item: unknown): item is PositionProperty {
 export interface Press extends langium.AstNode {
     readonly $container: AnyOrder | Check | Otherwise | Repeat | Step | When;
     readonly $type: 'Press';
+    fresh: boolean;
     objects: Array<Target>;
     place: Target;
     relation: 'in' | 'on' | 'over';
@@ -1975,6 +1976,7 @@ export interface Press extends langium.AstNode {
 
 export const Press = {
     $type: 'Press',
+    fresh: 'fresh',
     objects: 'objects',
     place: 'place',
     relation: 'relation',
@@ -4399,6 +4401,11 @@ export class SpragAstReflection extends langium.AbstractAstReflection {
         Press: {
             name: Press.$type,
             properties: {
+                fresh: {
+                    name: Press.fresh,
+                    defaultValue: false,
+                    optional: true
+                },
                 objects: {
                     name: Press.objects,
                     defaultValue: []

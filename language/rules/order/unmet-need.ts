@@ -1,4 +1,5 @@
 // order.unmet-need: a `needs`, or a performed procedure's `begin with`, that does not hold on some path.
+import { putInBefore } from "../put-in.ts";
 import { rule } from "../rule.ts";
 import { cameFrom, listed, quoted, since, wantedFound } from "../wording.ts";
 
@@ -27,7 +28,7 @@ procedure Start "Start the pump" {
 }
 `,
   },
-  say: ({ condition, state, since: origin, givers, performed, implied }) => {
+  say: ({ condition, state, since: origin, givers, performed, implied, askedAt, undone }) => {
     const steps = [...new Set(givers.flatMap(({ step }) => (step === null ? [] : [step])))];
     const known = state !== "" && state !== condition;
     const found = known ? wantedFound(condition, `${state}, ${since(origin)}`) : `Wanted: ${condition}`;
@@ -38,22 +39,34 @@ procedure Start "Start the pump" {
           : `${performed} needs ${quoted(condition)}, which does not hold here.`,
       why: implied ? `${found}\n${IMPLIED}` : found,
       remedy:
-        steps.length > 0
-          ? `Step ${listed(steps)} gives it, and has to come first on every path.`
-          : implied
-            ? `Make it so before this, or mention it in the “begin with” of ${performed}.`
-            : "Nothing here gives it. Add the step that does, or say so in “begin with”.",
+        undone && origin.step !== null
+          ? `Step ${origin.step} undoes it. Do this before, or make it so again.`
+          : steps.length > 0
+            ? `Step ${listed(steps)} gives it, and has to come first on every path.`
+            : implied
+              ? `Make it so before this, or mention it in the “begin with” of ${performed}.`
+              : "Nothing here gives it. Add the step that does, or say so in “begin with”.",
       witness: known ? cameFrom(origin, state) : [],
-      related: givers.map((giver) => ({
-        message: giver.step === null ? "This gives it" : `Step ${giver.step} gives it`,
-        span: giver.span,
-      })),
+      related: [
+        ...(askedAt === null
+          ? []
+          : [{ message: `${performed} ${implied ? "works on it" : "asks for it"} here`, span: askedAt }]),
+        ...givers.map((giver) => ({
+          message: giver.step === null ? "This gives it" : `Step ${giver.step} gives it`,
+          span: giver.span,
+        })),
+      ],
     };
   },
-  fix: ({ mend, stepSpan, pass, options }) =>
-    mend === null || pass.length > 0 || options !== undefined
+  fix: ({ mend, stepSpan, pass, options, inOrder }) =>
+    mend === null
       ? []
-      : [{ title: `Put in “step ${mend}” before this`, edits: [{ lineBefore: stepSpan, newText: `step ${mend}` }] }],
+      : putInBefore([`step ${mend}`], {
+          stepSpan,
+          pass,
+          ...(options === undefined ? {} : { options }),
+          ...(inOrder === undefined ? {} : { inOrder }),
+        }),
 });
 
 const IMPLIED = "What it touches and its “begin with” does not mention has to be as at a start.";

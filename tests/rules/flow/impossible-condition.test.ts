@@ -20,7 +20,6 @@ procedure Overhaul "Overhaul the valve" {
   expect(told(text, "flow.impossible-condition")).toMatchInlineSnapshot(`
     "“Extent is Reseal” can never hold here.
       What leads here leaves no such case.
-      This happens when Extent is Full.
     → Correct the condition, or take the branch out."
   `);
 });

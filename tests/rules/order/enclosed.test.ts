@@ -13,6 +13,8 @@ procedure CloseUp "Close the housing" {
   step install Bearing, Cover
   step lubricate Bearing with Grease
   //   ^^^^^^^^^^^^^^^^^ order.enclosed
+  step inspect Bearing
+  //   ^^^^^^^^^^^^^^^ order.enclosed
   step clean Bearing
   //   ^^^^^^^^^^^^^ order.enclosed
   step inspect Bearing
@@ -213,7 +215,7 @@ procedure CloseUp "Close the housing" {
   //^^^^^^^^^^^^^^^^^ order.enclosed allowed
     allow order.enclosed because "Through the side port."
   }
-  step clean Bearing
-  //   ^^^^^^^^^^^^^ order.enclosed
+  step inspect Bearing
+  //   ^^^^^^^^^^^^^^^ order.enclosed
 }`);
 });

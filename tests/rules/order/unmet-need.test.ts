@@ -141,7 +141,8 @@ procedure Run "Run it" {
       Wanted: Cover is secured
       Found: Screw[1] is removed, from the start
     → Nothing here gives it. Add the step that does, or say so in “begin with”.
-    @4 At the start: Screw[1] is removed."
+    @4 At the start: Screw[1] is removed.
+    &9 Run asks for it here"
   `);
 });
 
@@ -167,7 +168,8 @@ procedure Close "Close it" {
       Found: Cover is installed, from the start
       What it touches and its “begin with” does not mention has to be as at a start.
     → Make it so before this, or mention it in the “begin with” of Close.
-    @5 At the start: Cover is installed."
+    @5 At the start: Cover is installed.
+    &9 Close works on it here"
   `);
 });
 

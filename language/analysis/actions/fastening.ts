@@ -1,0 +1,84 @@
+// Tightening and loosening: grip, locks, single use. Knows the verbs tighten and loosen.
+import type { Part } from "#model/declarations.ts";
+import { isAttached, isInstalled, isSlack } from "../state-values.ts";
+import { type Index, instanceName, type World } from "../world.ts";
+import { clamping } from "./curing.ts";
+import { lastFastenerLoose } from "./loads.ts";
+import { both, type Move, type Need, NOTHING } from "./move.ts";
+import { notInstalled } from "./placing.ts";
+import { workOn } from "./reaching.ts";
+
+/** `grip`: how it is afterwards; run in by hand it is still loose. */
+export function tighten(world: World, part: Part, index: Index, grip: "run in" | "tight" | "seated"): Move {
+  const secured = world
+    .targets("secures", part, index)
+    .map((held) => notInstalled(held.part, held.index, world.part(held.part, held.index, "place"), "tighten"));
+  return both(
+    { needs: [notInstalled(part, index, world.part(part, index, "place"), "tighten"), ...secured], updates: [] },
+    workOn(world, part, index, "tighten"),
+    { needs: locked(world, part, index, "tighten"), updates: [] },
+    tightenedAgain(world, part, index),
+    clamping(world, part, index),
+    { needs: [], updates: [{ variable: world.part(part, index, "grip"), renews: "always", change: () => grip }] },
+  );
+}
+
+/** `set`: loosened by an angle only, which still counts as tight. */
+export function loosen(world: World, part: Part, index: Index, grip: "loose" | "set"): Move {
+  const place = world.part(part, index, "place");
+  const variable = world.part(part, index, "grip");
+  const notTight: Need = {
+    bad: [
+      { variable, test: isSlack },
+      { variable: place, test: isAttached },
+    ],
+    trouble: { kind: "not tightened", part: instanceName(part, index) },
+  };
+  return both(
+    { needs: [notInstalled(part, index, place, "loosen"), notTight], updates: [] },
+    workOn(world, part, index, "loosen"),
+    { needs: locked(world, part, index, "loosen"), updates: [] },
+    grip === "loose" ? lastFastenerLoose(world, part, index) : NOTHING,
+    {
+      needs: [],
+      updates: [
+        { variable, renews: "always", change: () => grip },
+        ...(part.singleUse && grip === "loose"
+          ? [{ variable: world.part(part, index, "used"), change: () => "loosened" }]
+          : []),
+      ],
+    },
+  );
+}
+
+function locked(world: World, part: Part, index: Index, verb: string): readonly Need[] {
+  return world.related("locks", part, index).map(({ part: by, index: at, relation }) => ({
+    bad: [
+      { variable: world.part(by, at, "place"), test: isInstalled },
+      { variable: world.part(part, index, "place"), test: isAttached },
+    ],
+    trouble: {
+      kind: "locked",
+      part: instanceName(part, index),
+      by: instanceName(by, at),
+      verb,
+      declaredAt: relation.span,
+    },
+  }));
+}
+
+/** A fastener of single use that was loosened is not tightened again; told once, it is taken as new. */
+function tightenedAgain(world: World, part: Part, index: Index): Move {
+  if (!part.singleUse) return NOTHING;
+  const variable = world.part(part, index, "used");
+  const isIn = { variable: world.part(part, index, "place"), test: isAttached };
+  return {
+    needs: [
+      {
+        bad: [{ variable, test: (value) => value !== "fresh" }, isIn],
+        trouble: { kind: "reused", part: instanceName(part, index), verb: "tighten" },
+      },
+    ],
+    updates: [{ variable, when: [[isIn]], change: () => "fresh" }],
+  };
+}

@@ -1,0 +1,125 @@
+// What an action needs and what it changes, as data: the shape in which meanings are written down. Knows no verb's meaning.
+import type { Direction, Energy, Part, Places, Ring } from "#model/declarations.ts";
+import type { Span } from "#syntax/span.ts";
+import type { Test, Update } from "../update.ts";
+import type { Index } from "../world.ts";
+
+/** A need that is not met where every one of `bad` can be so at once. No `bad`: it is never met. */
+export interface Need {
+  readonly bad: readonly Test[];
+  readonly trouble: Trouble;
+}
+
+/** One instance at a time: first what is needed, then what changes. */
+export interface Move {
+  readonly needs: readonly Need[];
+  readonly updates: readonly Update[];
+}
+
+/** What several instances have in common: part of a move. */
+export const NOTHING: Move = { needs: [], updates: [] };
+
+/** One after the other: all that both need, all that both change. */
+export function both(...moves: readonly Move[]): Move {
+  return { needs: moves.flatMap((move) => move.needs), updates: moves.flatMap((move) => move.updates) };
+}
+
+/** A position of a ring or of holes. */
+export interface Seat {
+  readonly places: Places;
+  readonly position: number;
+}
+
+/** What is wrong when a need is not met; places of its own are those of declarations. */
+export type Trouble =
+  | { readonly kind: "not installed"; readonly part: string; readonly verb: string }
+  | { readonly kind: "already installed"; readonly part: string }
+  | {
+      readonly kind: "occupied";
+      readonly part: string;
+      readonly place: string;
+      readonly holder: number;
+      readonly key: string;
+    }
+  | {
+      readonly kind: "wrong place";
+      readonly part: string;
+      readonly place: string;
+      readonly own: string;
+      readonly seats: Span;
+    }
+  | {
+      readonly kind: "missing support";
+      readonly part: string;
+      readonly needs: string;
+      readonly declaredAt: Span;
+      readonly variable: number;
+    }
+  | {
+      readonly kind: "enclosed";
+      readonly part: string;
+      readonly by: string;
+      readonly verb: string;
+      readonly declaredAt: Span;
+    }
+  | {
+      readonly kind: "retained";
+      readonly part: string;
+      readonly by: string;
+      readonly how: "retains" | "tightened" | "loose";
+      readonly declaredAt: Span;
+    }
+  /** Found at the place that put it in; `closedBy` closes over it here. */
+  | { readonly kind: "closed over"; readonly what: string; readonly closedBy: string }
+  | {
+      readonly kind: "locked";
+      readonly part: string;
+      readonly by: string;
+      readonly verb: string;
+      readonly declaredAt: Span;
+    }
+  | { readonly kind: "not tightened"; readonly part: string }
+  | { readonly kind: "reused"; readonly part: string; readonly verb: string }
+  | {
+      readonly kind: "unsupported";
+      readonly part: Part;
+      readonly index: Index;
+      readonly fastener: string | null;
+      readonly verb: string;
+    }
+  | {
+      readonly kind: "uncured";
+      readonly part: string;
+      readonly how: "loaded" | "closed over" | "restored";
+      readonly by: string;
+    }
+  | {
+      readonly kind: "direction";
+      readonly part: string;
+      readonly place: string;
+      readonly wanted: Direction;
+      readonly declaredAt: Span;
+    }
+  | {
+      readonly kind: "position";
+      readonly part: string;
+      readonly ring: Ring;
+      readonly position: number;
+      readonly wanted: number;
+    }
+  | { readonly kind: "cold fit"; readonly part: string; readonly mate: string; readonly declaredAt: Span }
+  | {
+      readonly kind: "energised" | "not proved";
+      readonly part: Part;
+      readonly index: Index;
+      readonly energy: Energy;
+      readonly verb: string;
+    }
+  | {
+      readonly kind: "restored open";
+      readonly energy: string;
+      readonly part: string;
+      readonly what: string;
+      readonly how: "out" | "loose" | "temporary";
+    }
+  | { readonly kind: "wasted"; readonly what: string; readonly verb: string };

@@ -1,0 +1,83 @@
+// Relations between parts as declared, read both ways: what a part names, and what names it. Knows no state.
+import type { Part, PartInstance, Relation } from "#model/declarations.ts";
+import { hasInstance, partInstances } from "#model/instances.ts";
+import type { Index } from "./world.ts";
+
+export type RelationName = "needs" | "encloses" | "retains" | "secures" | "locks";
+export const RELATIONS: readonly RelationName[] = ["needs", "encloses", "retains", "secures", "locks"];
+
+export interface Related extends PartInstance {
+  readonly relation: Relation;
+}
+
+export interface Relations {
+  /** Instances that stand in a relation to this one: `who encloses Bearing`. */
+  readonly related: (relation: RelationName, part: Part, index: Index) => readonly Related[];
+  /** Instances that this one says it `needs`, `secures` …. */
+  readonly targets: (relation: RelationName, part: Part, index: Index) => readonly Related[];
+  /** Whether two parts may share a position. */
+  readonly stack: (a: Part, b: Part) => boolean;
+}
+
+export function relationsAmong(parts: readonly Part[]): Relations {
+  const sources = relationSources(parts);
+  const stacks = stackGroups(parts);
+  return {
+    related: (relation, part, index) => {
+      const found: Related[] = [];
+      for (const { part: owner, relation: written } of sources.get(relation)?.get(part.id) ?? []) {
+        for (const from of written.which === "same" ? sameIn(owner, index) : partInstances(owner))
+          if (reaches(written, from.index, index)) found.push({ part: owner, index: from.index, relation: written });
+      }
+      return found;
+    },
+    targets: (relation, part, index) =>
+      part[relation].flatMap((written) =>
+        (written.which === "same" ? sameIn(written.part, index) : partInstances(written.part))
+          .filter((target) => reaches(written, index, target.index))
+          .map((target) => ({ part: target.part, index: target.index, relation: written })),
+      ),
+    stack: (a, b) => a === b || (stacks.get(a.id) ?? a.id) === (stacks.get(b.id) ?? b.id),
+  };
+}
+
+/** Whether the relation, said of the owner's instance `from`, means the target's instance `to`. */
+function reaches(relation: Relation, from: Index, to: Index): boolean {
+  if (relation.which === "all") return true;
+  if (relation.which === "same") return from === to;
+  return to !== null && relation.which.includes(to);
+}
+
+/** The like-numbered partner, without looking through all. */
+function sameIn(part: Part, index: Index): readonly PartInstance[] {
+  return hasInstance(part, index) ? [{ part, index }] : [];
+}
+
+function relationSources(parts: readonly Part[]): Map<RelationName, Map<string, { part: Part; relation: Relation }[]>> {
+  const sources = new Map<RelationName, Map<string, { part: Part; relation: Relation }[]>>();
+  for (const name of RELATIONS) {
+    const byTarget = new Map<string, { part: Part; relation: Relation }[]>();
+    sources.set(name, byTarget);
+    for (const part of parts)
+      for (const relation of part[name]) {
+        const list = byTarget.get(relation.part.id) ?? [];
+        byTarget.set(relation.part.id, list);
+        list.push({ part, relation });
+      }
+  }
+  return sources;
+}
+
+/** Parts that name like-numbered partners stack in one position: each gets the name of its group. */
+function stackGroups(parts: readonly Part[]): Map<string, string> {
+  const group = new Map<string, string>();
+  const find = (id: string): string => {
+    const above = group.get(id) ?? id;
+    return above === id ? id : find(above);
+  };
+  for (const part of parts)
+    for (const name of RELATIONS)
+      for (const relation of part[name])
+        if (relation.which === "same") group.set(find(part.id), find(relation.part.id));
+  return new Map(parts.map((part) => [part.id, find(part.id)]));
+}

@@ -1,0 +1,273 @@
+// What is needed to follow a procedure, made ready: its world, its flow graph, what its conditions and actions mean. Follows
+// nothing itself.
+import type { Declaration, Energy, Fit, Part } from "#model/declarations.ts";
+import type { ExpandedAction, ExpandedCondition, ExpandedProcedure } from "#model/expanded.ts";
+import { type Move, movesOf } from "./action.ts";
+import { coolDown } from "./actions/heating.ts";
+import { dependences } from "./any-order.ts";
+import { badJumpsOf } from "./bad-jumps.ts";
+import { createCells } from "./cell.ts";
+import { ALWAYS, type Decision, type Decisions, NEVER } from "./decision.ts";
+import type { State, StateContext } from "./flow-state.ts";
+import { type Atom, atomsOf, type Formula, type FormulaContext, formulaOf } from "./formula.ts";
+import { buildGraph, type Edge, type Graph, type Node } from "./graph.ts";
+import {
+  gatherActions,
+  gatherConditions,
+  gatherEnergies,
+  gatherParts,
+  optionsAsked,
+  spokenParts,
+  timedSteps,
+} from "./mentioned.ts";
+import { isSupposed } from "./origin.ts";
+import { passing } from "./passing.ts";
+import { type Constraint, constraintsOf } from "./precedence.ts";
+import { createReadings, magnitudeNumber, type Readings } from "./readings.ts";
+import { temperature } from "./state-values.ts";
+import type { Summary } from "./summary.ts";
+import { touchedIn } from "./unknown.ts";
+import type { Update } from "./update.ts";
+import { createWorld, type World } from "./world.ts";
+
+/** What is shared by all procedures of one workspace. */
+export interface FollowContext {
+  readonly decisions: Decisions;
+  readonly expandedOf: (procedureId: string) => ExpandedProcedure | null;
+  /** Choices fixed from outside: option name to choice. */
+  readonly chosen: Readonly<Record<string, string>>;
+  /** Procedures already followed, and those under way (null), by id. */
+  readonly summaries: Map<string, Summary | null>;
+}
+
+/** A procedure followed to its end. */
+export interface Run extends StateContext {
+  readonly expanded: ExpandedProcedure;
+  readonly graph: Graph;
+  readonly formulas: FormulaContext;
+  readonly readings: Readings;
+  /** The state before each node, whatever is fixed from outside; `undefined` where no path leads. */
+  readonly before: readonly (State | undefined)[];
+  readonly movesAt: (node: Node) => readonly Move[];
+  /** The nodes that change the variable by an action or by what a step gives, in the order of the text. */
+  readonly changedAt: (variable: number) => readonly Node[];
+  readonly formula: (condition: ExpandedCondition) => Formula;
+  readonly atoms: (condition: ExpandedCondition) => readonly Atom[];
+  /** Energies that the procedure, or one that it performs, switches or asks about. */
+  readonly energies: ReadonlySet<Energy>;
+  readonly constraints: readonly Constraint[];
+  readonly eventsAt: ReadonlyMap<number, readonly Update[]>;
+  readonly calleeAt: (node: Node) => Summary | null;
+  /** The procedure that is to be performed next, and asks here for what it needs. */
+  readonly askedAt: (node: Node) => Summary | null;
+  /** What the node leaves in doubt: a line that cannot be read, a procedure that cannot be followed. */
+  readonly doubtfulAt: (node: Node) => readonly Declaration[];
+  /** What time of unknown length changes. */
+  readonly afterTime: () => readonly Update[];
+  readonly reachAt: (node: number) => Decision;
+  /** For which assignments the edge is taken. */
+  readonly reachOver: (edge: Edge) => Decision;
+  /** What the choices fixed from outside leave. */
+  readonly given: Decision;
+}
+
+const ROOM_TEMPERATURE = 293.15;
+
+/** What a procedure performs, and where it cannot be followed what it may touch. */
+interface Performed {
+  readonly calleeOf: (line: ExpandedAction) => Summary | null;
+  readonly doubtOf: (line: ExpandedAction) => readonly Declaration[];
+}
+
+/**
+ * @param summaryOf the contract of a performed procedure; null where it cannot be followed
+ * @param assumes whether what a step takes as met counts as its doing, in blocks that may be done in any order
+ */
+export function prepare(
+  expanded: ExpandedProcedure,
+  context: FollowContext,
+  summaryOf: (id: string) => Summary | null,
+  assumes: boolean,
+): Run {
+  const { decisions } = context;
+  const performed = performedBy(expanded, context, summaryOf);
+  const callees = [...gatherActions(expanded)].flatMap((line) => performed.calleeOf(line) ?? []);
+  const energies = new Set<Energy>(gatherEnergies(expanded));
+  for (const callee of callees) for (const energy of callee.run.energies) energies.add(energy);
+  const ambient = ambientOf(expanded);
+  const world = worldOf(expanded, callees, temperature(ambient.low, ambient.high));
+  const readings = createReadings(decisions, gatherConditions(expanded));
+  const formulas: FormulaContext = {
+    world,
+    decisions,
+    readings,
+    option: (thing) =>
+      thing.kind === "option"
+        ? decisions.variable(
+            thing.id,
+            thing.name,
+            thing.choices.map((choice) => choice.name),
+          )
+        : null,
+  };
+  const formula = remembered((condition: ExpandedCondition) => formulaOf(formulas, condition));
+  const afterTime = (): readonly Update[] => coolDown(world, ambient.low);
+  const moves = (line: ExpandedAction): readonly Move[] => movesOf(world, line, ambient);
+  // Speaking of everything once makes all variables known before anything moves: which part may stand where, what is warm.
+  for (const callee of callees) callee.introduce(world);
+  for (const condition of gatherConditions(expanded)) formula.of(condition);
+  for (const line of gatherActions(expanded)) moves(line);
+  formula.forget();
+  const graph = buildGraph(expanded, {
+    orders: dependences({
+      world,
+      formulas,
+      formula: formula.of,
+      moves,
+      afterTime,
+      performed,
+      timed: timedSteps(expanded),
+      assumes,
+    }),
+    badJumps: badJumpsOf(expanded.procedure),
+  });
+  const { constraints, eventsAt } = constraintsOf(graph, world);
+  const movesAt = remembered((node: Node): readonly Move[] => {
+    const { operation } = node;
+    if (operation.kind === "act") return moves(operation.line);
+    const updates = operation.kind === "end of task" ? afterTime() : passing(world, operation);
+    return updates.length === 0 ? [] : [{ needs: [], updates }];
+  });
+  return {
+    world,
+    cells: createCells(decisions),
+    isSupposed: (node) => isSupposed(graph, node),
+    decisions,
+    expanded,
+    graph,
+    formulas,
+    readings,
+    before: [],
+    movesAt: movesAt.of,
+    changedAt: changersIn(graph, movesAt.of, formula.of),
+    formula: formula.of,
+    atoms: (condition) => atomsOf(formula.of(condition)),
+    energies,
+    constraints,
+    eventsAt,
+    calleeAt: ({ operation }) => (operation.kind === "act" ? performed.calleeOf(operation.line) : null),
+    askedAt: ({ operation }) => (operation.kind === "ask" ? performed.calleeOf(operation.line) : null),
+    doubtfulAt: ({ operation }) =>
+      operation.kind === "damaged"
+        ? operation.damaged.mentions
+        : operation.kind === "act"
+          ? performed.doubtOf(operation.line)
+          : [],
+    afterTime,
+    reachAt: () => NEVER,
+    reachOver: () => NEVER,
+    given: givenBy(expanded, formulas, context),
+  };
+}
+
+function remembered<Key, Value>(make: (key: Key) => Value): { of: (key: Key) => Value; forget: () => void } {
+  const known = new Map<Key, Value>();
+  return {
+    of: (key) => {
+      const old = known.get(key);
+      if (old !== undefined) return old;
+      const made = make(key);
+      known.set(key, made);
+      return made;
+    },
+    forget: () => known.clear(),
+  };
+}
+
+function performedBy(
+  expanded: ExpandedProcedure,
+  context: FollowContext,
+  summaryOf: (id: string) => Summary | null,
+): Performed {
+  const doubtful = new Map<string, readonly Declaration[]>();
+  // Asked once: what is under way now, and so in doubt, is followed later.
+  const summary = remembered((id: string) => ({ of: summaryOf(id) }));
+  const idOf = ({ action }: ExpandedAction): string | null =>
+    action.verb === "perform" ? (action.procedure?.id ?? "") : null;
+  return {
+    calleeOf: (line) => {
+      const id = idOf(line);
+      return id === null || id === "" ? null : summary.of(id).of;
+    },
+    doubtOf: (line) => {
+      const id = idOf(line);
+      if (id === null) return [];
+      // Of a procedure that is not known nothing is: it may touch all that can be named.
+      if (id === "") return expanded.procedure.declarations;
+      if (summary.of(id).of !== null) return [];
+      const known = doubtful.get(id) ?? [...touchedIn(context.expandedOf(id), context.expandedOf)];
+      doubtful.set(id, known);
+      return known;
+    },
+  };
+}
+
+function ambientOf({ procedure }: ExpandedProcedure): { low: number; high: number } {
+  const ambient = procedure.ambient?.quantity;
+  return {
+    low: magnitudeNumber(ambient?.low ?? ambient?.nominal ?? null) ?? ROOM_TEMPERATURE,
+    high: magnitudeNumber(ambient?.high ?? ambient?.nominal ?? null) ?? ROOM_TEMPERATURE,
+  };
+}
+
+function worldOf(expanded: ExpandedProcedure, callees: readonly Summary[], startTemperature: string): World {
+  const parts = new Set<Part>(gatherParts(expanded));
+  for (const callee of callees) for (const part of callee.parts) parts.add(part);
+  const fits = expanded.procedure.declarations.filter((one): one is Fit => one.kind === "fit");
+  const threshold = expanded.procedure.declarations.find((one) => one.kind === "threshold" && one.name === "lifting");
+  const limit = threshold?.kind === "threshold" ? threshold.value?.quantity : undefined;
+  const liftingLimit = magnitudeNumber(limit?.high ?? limit?.nominal ?? limit?.low ?? null);
+  return createWorld({ parts: [...parts], spoken: spokenParts(expanded), fits, startTemperature, liftingLimit });
+}
+
+function changersIn(
+  graph: Graph,
+  movesAt: (node: Node) => readonly Move[],
+  formula: (condition: ExpandedCondition) => Formula,
+): Run["changedAt"] {
+  const changers = new Map<number, Node[]>();
+  const changedBy = (node: Node): ReadonlySet<number> => {
+    const { operation } = node;
+    const given =
+      operation.kind === "leave" ? operation.step.gives.flatMap((condition) => atomsOf(formula(condition))) : [];
+    const moved = operation.kind === "act" ? movesAt(node).flatMap((move) => move.updates) : [];
+    return new Set([...given, ...moved].map(({ variable }) => variable));
+  };
+  return (variable) => {
+    if (changers.size === 0)
+      for (const node of graph.nodes)
+        for (const changed of changedBy(node)) {
+          const known = changers.get(changed);
+          if (known === undefined) changers.set(changed, [node]);
+          else known.push(node);
+        }
+    return changers.get(variable) ?? [];
+  };
+}
+
+/** The assignments that the fixed choices allow, of the options that the procedure asks about. */
+function givenBy(expanded: ExpandedProcedure, formulas: FormulaContext, context: FollowContext): Decision {
+  const { decisions } = context;
+  let given: Decision = ALWAYS;
+  for (const option of optionsAsked(expanded)) {
+    // An option may be called like something that every object has.
+    const choice = Object.hasOwn(context.chosen, option.name) ? context.chosen[option.name] : undefined;
+    const level = formulas.option(option);
+    if (choice !== undefined && level !== null)
+      given = decisions.and(
+        given,
+        decisions.where(level, (value) => value === choice),
+      );
+  }
+  return given;
+}

@@ -1,0 +1,34 @@
+// A line that is missing before the step where something was found: put in only where it would be right on every path.
+import type { Assignment, Origin } from "#analysis/fact.ts";
+import type { Pass } from "#model/problem.ts";
+import type { Span } from "#syntax/span.ts";
+import type { Mend } from "./rule.ts";
+
+interface Place {
+  /** Null where no line before the step would be right. */
+  readonly stepSpan: Span | null;
+  readonly pass: Pass;
+  readonly options?: readonly Assignment[];
+  readonly inOrder?: readonly Origin[];
+  /** What is to be put right; made in the step itself, it would only come after the new line. */
+  readonly since?: Origin;
+}
+
+/** Nothing where it holds for some passes, choices or orders only. */
+export function putInBefore(
+  lines: readonly string[],
+  { stepSpan, pass, options, inOrder, since }: Place,
+): readonly Mend[] {
+  if (stepSpan === null || pass.length > 0 || options !== undefined || inOrder !== undefined) return [];
+  if (since !== undefined && isInside(since.span, stepSpan)) return [];
+  return [
+    {
+      title: `Put in “${lines.join("” and “")}” before this`,
+      edits: lines.map((newText) => ({ lineBefore: stepSpan, newText })),
+    },
+  ];
+}
+
+function isInside(inner: Span, outer: Span): boolean {
+  return inner.path === outer.path && inner.start >= outer.start && inner.end <= outer.end;
+}

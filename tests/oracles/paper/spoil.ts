@@ -1,0 +1,255 @@
+// Faults planted into a sound procedure, and the names and jumps put in order afterwards, so that the text can still be read.
+import type { Picker } from "./picker.ts";
+import type { SimAct, SimCondition, SimItem, SimJump, SimLine, SimProcedure, SimStep } from "./shop.ts";
+import { actsIn, innerItems } from "./shop.ts";
+import type { Scene } from "./themes.ts";
+
+/** Three to six faults, some of which change nothing: something left out, done otherwise, done twice, done later, or put in. */
+export function spoilt(procedure: SimProcedure, scene: Scene, pick: Picker): SimProcedure {
+  let { items, finish } = procedure;
+  for (let count = 3 + pick.below(4); count > 0; count--) {
+    const chance = pick.below(9);
+    if (chance < 2) items = withoutOne(items, pick);
+    else if (chance < 5) items = withOneTwisted(items, pick);
+    else if (chance === 5 && finish.length > 0) {
+      const at = pick.below(finish.length);
+      finish = pick.below(2) === 0 ? finish.filter((_, which) => which !== at) : [...finish, wish(procedure, pick)];
+    } else items = spoiltList(items, procedure, scene, pick);
+  }
+  return { ...procedure, items: inOrder(items), finish };
+}
+
+/** Any step left out, mostly one that others build on. */
+function withoutOne(items: readonly SimItem[], pick: Picker): readonly SimItem[] {
+  const enabling = [
+    "isolate",
+    "prove",
+    "wait",
+    "heat",
+    "cool",
+    "lift",
+    "support",
+    "turn",
+    "remove",
+    "discard",
+    "inspect",
+  ];
+  const all = stepsIn(items);
+  const likely = all.filter((step) => actsIn([step]).some(({ verb }) => enabling.includes(verb)));
+  const steps = likely.length === 0 || pick.below(2) === 0 ? all : likely;
+  return steps.length === 0 ? items : replaced(items, pick.of(steps), []);
+}
+
+function withOneTwisted(items: readonly SimItem[], pick: Picker): readonly SimItem[] {
+  const steps = stepsIn(items).filter(({ lines }) => lines.some(isTwistable));
+  if (steps.length === 0) return items;
+  const step = pick.of(steps);
+  const lines = step.lines.map((line): SimLine => {
+    if (line.kind === "after") return { ...line, kind: "before" };
+    if (line.kind === "before") return { ...line, kind: "after" };
+    return line.kind === "act" && isTwistable(line) ? { kind: "act", act: twisted(line.act, pick) } : line;
+  });
+  return replaced(items, step, [{ ...step, lines }]);
+}
+
+function stepsIn(items: readonly SimItem[]): readonly SimStep[] {
+  return items.flatMap((item) => (item.kind === "step" ? [item] : stepsIn(innerItems(item))));
+}
+
+function replaced(items: readonly SimItem[], gone: SimStep, by: readonly SimItem[]): SimItem[] {
+  return items.flatMap((item): readonly SimItem[] =>
+    item === gone ? by : [within(item, (inside) => replaced(inside, gone, by))],
+  );
+}
+
+function isTwistable(line: SimLine): boolean {
+  if (line.kind !== "act") return line.kind === "after" || line.kind === "before";
+  const { act } = line;
+  if (act.verb === "install")
+    return /^(Knob|Peg)/.test(act.part) || act.fresh === true || act.hour !== undefined || act.place !== undefined;
+  return ["press", "tighten", "wait", "turn", "apply", "lift", "support", "isolate", "prove"].includes(act.verb);
+}
+
+/** The same action, a little otherwise. */
+function twisted(act: SimAct, pick: Picker): SimAct {
+  const hours = [12, 3, 6, 9, 2];
+  switch (act.verb) {
+    case "install": {
+      const { fresh: _, ...rest } = act;
+      const number = /^Knob/.test(act.part) ? "Circle[1]" : act.place?.replace(/\d/, String(1 + pick.below(4)));
+      if (act.hour === undefined) return number === undefined ? rest : { ...rest, place: number };
+      return { ...rest, hour: pick.of(hours) };
+    }
+    case "press":
+      return { ...act, verb: "install" };
+    case "tighten":
+      return { verb: "tighten", part: act.part, how: pick.of(["by hand", "to seat"] as const) };
+    case "wait":
+      return { verb: "wait", minutes: 2 };
+    case "turn":
+      return { ...act, hour: pick.of(hours) };
+    case "apply":
+      return { ...act, cure: 25 };
+    default:
+      return { verb: "do" };
+  }
+}
+
+function spoiltList(items: readonly SimItem[], procedure: SimProcedure, scene: Scene, pick: Picker): SimItem[] {
+  const list = [...items];
+  const at = pick.below(list.length);
+  const item = list[at];
+  if (item === undefined) return list;
+  const deeper = (inside: readonly SimItem[]): SimItem[] => spoiltList(inside, procedure, scene, pick);
+  if (item.kind !== "step" && item.kind !== "jump" && pick.below(4) > 0) {
+    list[at] =
+      item.kind === "when"
+        ? { ...item, inside: deeper(item.inside) }
+        : item.kind === "any order"
+          ? { ...item, children: deeper(item.children) }
+          : { ...item, items: deeper(item.items) };
+    return list;
+  }
+  const strange: SimStep = {
+    kind: "step",
+    name: "Strange",
+    lines: [{ kind: "act", act: pick.of(pick.of(scene.acts)) }],
+  };
+  switch (pick.below(9)) {
+    case 0: {
+      const next = list[at + 1];
+      if (next !== undefined) list.splice(at, 2, next, item);
+      break;
+    }
+    case 1:
+      list.splice(at, 0, item);
+      break;
+    case 2:
+      list.splice(at, 1);
+      list.splice(at + 1 + pick.below(3), 0, item);
+      break;
+    case 3:
+      list.splice(at, 0, {
+        ...strange,
+        lines: [
+          { kind: "needs", condition: wish(procedure, pick) },
+          { kind: "act", act: { verb: "do" } },
+        ],
+      });
+      break;
+    case 4: {
+      const fails = pick.below(2) === 0 ? [] : [pick.of(pick.of(scene.acts))];
+      const earlier = list.slice(0, at).findLast((each) => each.kind === "step");
+      const later = list.slice(at).findLast((each) => each.kind === "step");
+      const jumps: (SimJump | null)[] = [null, "stop"];
+      if (earlier?.kind === "step") jumps.push({ way: "return to", to: earlier.name });
+      if (later?.kind === "step") jumps.push({ way: "go to", to: later.name });
+      list.splice(at, 0, { ...strange, lines: [{ kind: "check", fails, jump: pick.of(jumps) }] });
+      break;
+    }
+    case 5:
+      if (item.kind === "step" && item.lines.length > 1) list[at] = { ...item, lines: item.lines.slice(1) };
+      break;
+    case 6: {
+      const option = pick.of(procedure.options);
+      list[at] = { kind: "when", option: option.name, value: pick.of(option.values), inside: [item], otherwise: null };
+      break;
+    }
+    default:
+      list.splice(at, 0, strange);
+  }
+  return list;
+}
+
+/** A condition that need not hold. */
+function wish({ parts, energies }: SimProcedure, pick: Picker): SimCondition {
+  const wishes: SimCondition[] = [
+    ...parts
+      .filter(
+        ({ name, count, states }) => count === null && states.length === 0 && !["Frame", "Spindle"].includes(name),
+      )
+      .flatMap(({ name, secures }): SimCondition[] => [
+        { part: name, state: "installed" },
+        { part: name, state: "removed" },
+        { part: name, state: secures.length > 0 ? "tightened" : "secured" },
+      ]),
+    { part: "Valve", own: "open" },
+    { fact: "Signed" },
+    ...energies.map(({ name }): SimCondition => ({ energy: name, state: "isolated" })),
+  ];
+  return pick.of(wishes);
+}
+
+/* ---- names and jumps ---- */
+
+interface Found {
+  readonly name: string;
+  readonly at: number;
+  readonly path: string;
+}
+
+/** Gives every step a name of its own, and takes out jumps and `after`s that lead nowhere. */
+export function inOrder(items: readonly SimItem[]): readonly SimItem[] {
+  const steps: Found[] = [];
+  const names = new Set<string>();
+  const renamed = (list: readonly SimItem[], path: string): SimItem[] =>
+    list.map((item, which): SimItem => {
+      const own = `${path}/${which}`;
+      if (item.kind === "jump") return item;
+      if (item.kind !== "step")
+        return within(item, (inside, part) => renamed(inside, innerPath(item, path, own, part)));
+      let { name } = item;
+      while (names.has(name)) name += "x";
+      names.add(name);
+      steps.push({ name, at: steps.length, path });
+      return { ...item, name };
+    });
+  const first = renamed(items, "");
+  let at = -1;
+  const mended = (list: readonly SimItem[], path: string): SimItem[] =>
+    list.flatMap((item, which): SimItem[] => {
+      const own = `${path}/${which}`;
+      if (item.kind === "jump") return leads(item.jump, at, path) ? [item] : [];
+      if (item.kind !== "step")
+        return [within(item, (inside, part) => mended(inside, innerPath(item, path, own, part)))];
+      at++;
+      const lines = item.lines.flatMap((line): SimLine[] => {
+        if (line.kind === "check" && line.jump !== null && !leads(line.jump, at, path))
+          return [{ ...line, jump: null }];
+        if (line.kind === "after" || line.kind === "before") return names.has(line.step) ? [line] : [];
+        return [line];
+      });
+      return [{ ...item, lines: lines.length === 0 ? [{ kind: "act", act: { verb: "do" } }] : lines }];
+    });
+  /** Not into a repeat, a branch or a child of `in any order` from outside, and in the direction that it says. */
+  const leads = (jump: SimJump, from: number, path: string): boolean => {
+    if (jump === "stop") return true;
+    const to = steps.find(({ name }) => name === jump.to);
+    if (to === undefined || !`${path}/`.startsWith(`${to.path}/`)) return false;
+    return jump.way === "return to" ? to.at <= from : to.at > from;
+  };
+  return mended(first, "");
+}
+
+/** A task is no wall to jump over; each child of `in any order` is walled off from the others. */
+function innerPath(item: SimItem, path: string, own: string, part: string): string {
+  return item.kind === "task" ? path : `${own}${part}`;
+}
+
+function within(item: SimItem, does: (inside: readonly SimItem[], part: string) => SimItem[]): SimItem {
+  switch (item.kind) {
+    case "task":
+    case "repeat":
+      return { ...item, items: does(item.items, "") };
+    case "when":
+      return {
+        ...item,
+        inside: does(item.inside, "+"),
+        otherwise: item.otherwise === null ? null : does(item.otherwise, "-"),
+      };
+    case "any order":
+      return { ...item, children: item.children.flatMap((child, which) => does([child], `:${which}`)) };
+    default:
+      return item;
+  }
+}

@@ -1,0 +1,281 @@
+// What is so in the shop: one value for each thing that can change. Where it matters who did it, the line stands after an `@`.
+import { heldAt } from "./fill.ts";
+import type { Program } from "./program.ts";
+import {
+  actsIn,
+  allInstances,
+  instances,
+  isFastener,
+  numberOf,
+  ownPlace,
+  PLAIN_PART,
+  partOf,
+  type SimCondition,
+  type SimProcedure,
+  said,
+  sayers,
+} from "./shop.ts";
+
+/**
+ * `in P`: out, out@line, in@line · `grip P`: absent, found, loose@line, hand@line (loose too), tight@line, set@line, seated@line ·
+ * `spot P`: the place it was put in · `energy E`: live, off, isolated@line, proved@line, proved · `own P`, `fact F` ·
+ * `used P`: no, yes · `hung P`: no, yes · `cure P`: minutes left · `arc Ring Part`: see `fill.ts` · `turned Ring`: the hour of
+ * position 1 · `high P`, `low P`: °C · `film P`, `warm P`, `turn Ring`: no, or yes where something was done and not yet used ·
+ * `began Step`: no, yes · `early line`: no, yes · the blocks of `in any order`: children done.
+ */
+export type World = Readonly<Record<string, string>>;
+
+/** Put there by nobody: by `begin with`, or taken as so. */
+const BEGIN = "begin";
+export const SUPPOSED = "supposed";
+/** Given by a step. */
+export const GIVEN = "given";
+/** An energy that nobody switched off, taken as off after work on what it drives. */
+export const TAKEN = "taken";
+export const AMBIENT = 20;
+
+export function value(world: World, variable: string): string {
+  const is = world[variable] ?? "";
+  const at = is.indexOf("@");
+  return at < 0 ? is : is.slice(0, at);
+}
+
+/** The line that did it; empty if nobody did. */
+export function origin(world: World, variable: string): string {
+  const is = world[variable] ?? "";
+  const at = is.indexOf("@");
+  return at < 0 ? "" : is.slice(at + 1);
+}
+
+/** What was only taken as so is not held against anyone. */
+export function isKnown(world: World, variable: string): boolean {
+  return world[variable]?.endsWith(`@${SUPPOSED}`) !== true;
+}
+
+export function isIn(world: World, part: string): boolean {
+  return world[`in ${part}`]?.startsWith("in") === true;
+}
+
+export function isLoose(world: World, part: string): boolean {
+  return ["loose", "hand"].includes(value(world, `grip ${part}`));
+}
+
+/** The world with some variables set anew; the same one where that changes nothing. */
+export function changed(world: World, names: readonly string[], anew: (is: string, variable: string) => string): World {
+  let next: Record<string, string> | null = null;
+  for (const variable of names) {
+    const is = world[variable] ?? "";
+    const to = anew(is, variable);
+    if (to === is) continue;
+    next ??= { ...world };
+    next[variable] = to;
+  }
+  return next ?? world;
+}
+
+const kinds = new WeakMap<SimProcedure, Map<string, readonly string[]>>();
+
+/** The names of all variables of a kind: `cure` for those that begin with it. All worlds of one procedure have the same. */
+export function variables(procedure: SimProcedure, world: World, kind: string): readonly string[] {
+  const known = kinds.get(procedure) ?? new Map<string, readonly string[]>();
+  kinds.set(procedure, known);
+  const names = known.get(kind) ?? Object.keys(world).filter((variable) => variable.startsWith(`${kind} `));
+  known.set(kind, names);
+  return names;
+}
+
+/** Done by a line of the procedure, not by its start or because it was taken as so. */
+export function isLine(by: string): boolean {
+  return /^l\d/.test(by);
+}
+
+const TIGHT = ["tight", "set", "seated"];
+
+export function isTight(world: World, part: string): boolean {
+  const grip = world[`grip ${part}`] ?? "";
+  return TIGHT.some((tight) => grip.startsWith(tight));
+}
+
+export function isTightOrFound(world: World, part: string): boolean {
+  return isTight(world, part) || value(world, `grip ${part}`) === "found";
+}
+
+/** All worlds of one procedure hold the same variables in the same order, so the values alone tell them apart. */
+export function keyOf(world: World): string {
+  return Object.values(world).join("|");
+}
+
+export function startOf(procedure: SimProcedure, program: Program): World {
+  const world: Record<string, string> = {};
+  const named = spokenOf(procedure);
+  for (const part of allInstances(procedure)) {
+    // What nobody speaks of stays as it is: out.
+    if (![part, ...said(procedure, "secures", part)].some((name) => named.has(name.split("[")[0] ?? ""))) continue;
+    world[`in ${part}`] = "out";
+    if (isFastener(procedure, part)) world[`grip ${part}`] = "absent";
+    const { states, singleUse, heavy, seats } = partOf(procedure, part) ?? PLAIN_PART;
+    if (states[0] !== undefined) world[`own ${part}`] = states[0];
+    if (seats !== null) world[`spot ${part}`] = "";
+    if (singleUse) world[`used ${part}`] = "no";
+    if (heavy) world[`hung ${part}`] = "no";
+  }
+  for (const ring of procedure.rings) {
+    world[`turned ${ring.name}`] = String(ring.first);
+    if (ring.fill === null) continue;
+    for (const part of procedure.parts)
+      if (part.seats?.ring === ring.name && !part.temporary) world[`arc ${ring.name} ${part.name}`] = "//";
+  }
+  for (const { name, dead } of procedure.energies) world[`energy ${name}`] = dead ? "off" : "live";
+  for (const fact of procedure.facts) world[`fact ${fact}`] = "no";
+  for (const { outer, inner } of procedure.fits)
+    for (const part of [outer, inner]) world[`high ${part}`] = world[`low ${part}`] = String(AMBIENT);
+  for (const act of actsIn(procedure.items)) {
+    if (act.verb === "apply" && act.cure !== undefined)
+      for (const part of instances(procedure, act.part)) world[`cure ${part}`] = "0";
+    if (act.verb === "apply" || act.verb === "lubricate")
+      for (const part of instances(procedure, act.part)) world[`film ${part}`] = "no";
+    if (act.verb === "heat") world[`warm ${act.part}`] = "no";
+    if (act.verb === "turn") world[`turn ${act.place.split("[")[0]}`] = "no";
+  }
+  for (const { at, first, second } of program.pairs) {
+    world[`began ${first}`] = world[`began ${second}`] = "no";
+    world[`early ${at}`] = "no";
+  }
+  for (const block of program.blocks) world[block] = "-";
+  return procedure.begin.reduce((so, condition) => madeSo(procedure, condition, so, BEGIN), world);
+}
+
+/** What `begin with` says, and no more. */
+export function beginning(procedure: SimProcedure): World {
+  return procedure.begin.reduce<World>((so, condition) => madeSo(procedure, condition, so, BEGIN), {});
+}
+
+const spoken = new WeakMap<SimProcedure, ReadonlySet<string>>();
+
+/** The names that the procedure uses, in whatever place. */
+export function spokenOf(procedure: SimProcedure): ReadonlySet<string> {
+  const { begin, finish, items } = procedure;
+  const known = spoken.get(procedure);
+  if (known !== undefined) return known;
+  const texts = JSON.stringify([begin, finish, items]).match(/"[A-Z]\w*/g) ?? [];
+  const names = new Set(texts.map((text) => text.slice(1)));
+  spoken.set(procedure, names);
+  return names;
+}
+
+/** As it is when the condition holds, with nothing changed that need not. */
+export function madeSo(procedure: SimProcedure, condition: SimCondition, world: World, from: string): World {
+  const next = { ...world };
+  const putIn = (part: string): void => {
+    if (isIn(next, part)) return;
+    next[`in ${part}`] = `in@${from}`;
+    const place = ownPlace(procedure, part);
+    if (place !== null) {
+      next[`spot ${part}`] = place;
+      hold(part, true);
+    }
+    // A grip that it had while it was out counts for nothing.
+    if (isFastener(procedure, part)) next[`grip ${part}`] = `found@${from}`;
+  };
+  const hold = (part: string, isHeld: boolean): void => {
+    const variable = `arc ${partOf(procedure, part)?.seats?.ring} ${part.split("[")[0]}`;
+    const is = next[variable];
+    if (is !== undefined) next[variable] = heldAt(is, numberOf(part), isHeld);
+  };
+  const tighten = (part: string): void => {
+    putIn(part);
+    if (!isTight(next, part)) next[`grip ${part}`] = `tight@${from}`;
+  };
+  const setTo = (variable: string, to: string): void => {
+    if (value(next, variable) !== to) next[variable] = `${to}@${from}`;
+  };
+  if ("fact" in condition) setTo(`fact ${condition.fact}`, "yes");
+  else if ("own" in condition) setTo(`own ${condition.part}`, condition.own);
+  else if ("place" in condition) {
+    const turned = turnedTo(procedure, condition.place, condition.hour);
+    for (const [variable, hour] of Object.entries(turned)) setTo(variable, hour);
+  } else if ("energy" in condition) {
+    const variable = `energy ${condition.energy}`;
+    if (condition.state === "live") setTo(variable, "live");
+    else if (value(world, variable) === "live") setTo(variable, "off");
+  } else if (condition.state === "removed") {
+    if (isIn(next, condition.part)) {
+      next[`in ${condition.part}`] = `out@${from}`;
+      Object.assign(next, freed(next, condition.part));
+      if (next[`grip ${condition.part}`] !== undefined) next[`grip ${condition.part}`] = `absent@${from}`;
+      hold(condition.part, false);
+    }
+  } else if (condition.state === "installed") putIn(condition.part);
+  else if (condition.state === "tightened") tighten(condition.part);
+  else if (condition.state === "loose") {
+    putIn(condition.part);
+    if (isTight(next, condition.part)) next[`grip ${condition.part}`] = `loose@${from}`;
+  } else {
+    putIn(condition.part);
+    for (const by of sayers(procedure, "secures", condition.part)) tighten(by);
+  }
+  return next;
+}
+
+/** What changes when a part is no longer where it was. */
+export function freed(world: World, part: string): Record<string, string> {
+  const changes: Record<string, string> = {};
+  if (world[`spot ${part}`] !== undefined) changes[`spot ${part}`] = "";
+  if (world[`grip ${part}`] !== undefined) changes[`grip ${part}`] = "absent";
+  return changes;
+}
+
+/** The hours are a circle of twelve. */
+const onClock = (hour: number): number => ((((hour - 1) % 12) + 12) % 12) + 1;
+
+/** At what hour a position stands. */
+export function hourOf(procedure: SimProcedure, world: World, place: string): number {
+  const { ring, steps } = fromFirst(procedure, place);
+  return onClock(Number(value(world, `turned ${ring}`)) + steps);
+}
+
+export function turnedTo(procedure: SimProcedure, place: string, hour: number): Record<string, string> {
+  const { ring, steps } = fromFirst(procedure, place);
+  return { [`turned ${ring}`]: String(onClock(hour - steps)) };
+}
+
+/** How many hours, clockwise, a position stands from position 1. */
+function fromFirst(procedure: SimProcedure, place: string): { ring: string; steps: number } {
+  const [ring = "", index = "1"] = place.replace("]", "").split("[");
+  const { count, numbered } = procedure.rings.find(({ name }) => name === ring) ?? { count: 12, numbered: "clockwise" };
+  const steps = ((Number(index) - 1) * 12) / count;
+  return { ring, steps: numbered === "clockwise" ? steps : -steps };
+}
+
+/** Whether it does not hold: for each variable by itself, in some of the worlds. */
+export function fails(procedure: SimProcedure, condition: SimCondition, worlds: readonly World[]): boolean {
+  const some = (variable: string, test: (world: World) => boolean): boolean =>
+    worlds.some((world) => isKnown(world, variable) && test(world));
+  if ("fact" in condition)
+    return some(`fact ${condition.fact}`, (world) => value(world, `fact ${condition.fact}`) !== "yes");
+  if ("own" in condition)
+    return some(`own ${condition.part}`, (world) => value(world, `own ${condition.part}`) !== condition.own);
+  if ("place" in condition)
+    return some(
+      `turned ${condition.place.split("[")[0]}`,
+      (world) => hourOf(procedure, world, condition.place) !== condition.hour,
+    );
+  if ("energy" in condition) {
+    const variable = `energy ${condition.energy}`;
+    return some(variable, (world) => (value(world, variable) === "live") !== (condition.state === "live"));
+  }
+  const { part } = condition;
+  const mayBeLoose = (name: string): boolean => some(`grip ${name}`, (world) => !isTight(world, name));
+  switch (condition.state) {
+    case "removed":
+      return some(`in ${part}`, (world) => isIn(world, part));
+    case "installed":
+      return some(`in ${part}`, (world) => !isIn(world, part));
+    case "tightened":
+      return mayBeLoose(part);
+    case "loose":
+      return some(`grip ${part}`, (world) => isTight(world, part) || value(world, `grip ${part}`) === "absent");
+    case "secured":
+      return some(`in ${part}`, (world) => !isIn(world, part)) || sayers(procedure, "secures", part).some(mayBeLoose);
+  }
+}
