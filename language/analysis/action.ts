@@ -12,7 +12,7 @@ import { type Ambient, install, remove } from "./actions/placing.ts";
 import { lookAt, workOn } from "./actions/reaching.ts";
 import { cleanedOff, cooledOff, filmed, turnedOnce, uses, warmedUp } from "./actions/wasting.ts";
 import { UNKNOWN } from "./cell.ts";
-import { magnitudeNumber } from "./readings.ts";
+import { lowEnd } from "./readings.ts";
 import { clockTurns, orientationVariable, turnedTo } from "./turning.ts";
 import type { Update } from "./update.ts";
 import type { World } from "./world.ts";
@@ -66,7 +66,7 @@ function meaningOf(world: World, line: ExpandedAction, ambient: Ambient): readon
     }
     case "wait": {
       const time = action.time?.quantity;
-      const seconds = magnitudeNumber(time?.low ?? time?.nominal ?? null) ?? 0;
+      const seconds = lowEnd(time) ?? 0;
       return action.until === null
         ? [{ needs: [], updates: [...coolDown(world, ambient.low), ...rested(world, seconds)] }]
         : [];

@@ -7,7 +7,7 @@ import { cellOf } from "./flow-state.ts";
 import { type Run, stateBefore } from "./follow.ts";
 import { canFail, culprit } from "./formula.ts";
 import { knownCell, originOf } from "./origin.ts";
-import type { Raw } from "./raw-fact.ts";
+import { base, type Raw } from "./raw-fact.ts";
 import { stateAtEnd } from "./state-at-end.ts";
 import { isAttached, isCutOff, OFF } from "./state-values.ts";
 import { instanceName, kindOf } from "./world.ts";
@@ -62,7 +62,7 @@ function findLeftBehind(run: Run): LeftBehind {
         fact: { kind: "left behind", span: at.span, what, nature, closedBy: null, closedAt: null, removeText, mendAt },
         where,
         pass,
-        subject: what.replace(/\[.*/, ""),
+        subject: base(what),
         from: entry.from,
       });
     }

@@ -4,7 +4,7 @@ import { coatOf, rested } from "./actions/curing.ts";
 import { usesAll } from "./actions/wasting.ts";
 import type { Operation } from "./graph.ts";
 import { gatherActions } from "./mentioned.ts";
-import { magnitudeNumber } from "./readings.ts";
+import { lowEnd } from "./readings.ts";
 import type { Update } from "./update.ts";
 import type { World } from "./world.ts";
 
@@ -17,7 +17,7 @@ export function passing(world: World, operation: Operation): readonly Update[] {
     case "leave": {
       const { step, lines } = operation.step;
       const looks = step.records.some((record) => record.tools.length > 0);
-      const seconds = magnitudeNumber(step.takes?.quantity.low ?? step.takes?.quantity.nominal ?? null) ?? 0;
+      const seconds = lowEnd(step.takes?.quantity) ?? 0;
       return [...(looks ? usesAll(world) : []), ...rested(world, seconds, coatedIn(world, lines))];
     }
     default:

@@ -18,6 +18,16 @@ export function magnitudeNumber(magnitude: Magnitude | null): number | null {
   return magnitude === null ? null : toNumber(magnitude.base);
 }
 
+/** The lower end, or the one value there is, in the kind's coherent unit; null where there is no lower end. */
+export function lowEnd(quantity: Quantity | null | undefined): number | null {
+  return magnitudeNumber(quantity?.low ?? quantity?.nominal ?? null);
+}
+
+/** The upper end, or the one value there is. */
+export function highEnd(quantity: Quantity | null | undefined): number | null {
+  return magnitudeNumber(quantity?.high ?? quantity?.nominal ?? null);
+}
+
 /** Gathers the bounds of every reading from all conditions of the procedure first. */
 export function createReadings(decisions: Decisions, conditions: Iterable<ExpandedCondition>): Readings {
   const bounds = new Map<string, Set<number>>();

@@ -23,7 +23,7 @@ import {
 import { isSupposed } from "./origin.ts";
 import { passing } from "./passing.ts";
 import { type Constraint, constraintsOf } from "./precedence.ts";
-import { createReadings, magnitudeNumber, type Readings } from "./readings.ts";
+import { createReadings, highEnd, lowEnd, magnitudeNumber, type Readings } from "./readings.ts";
 import { temperature } from "./state-values.ts";
 import type { Summary } from "./summary.ts";
 import { touchedIn } from "./unknown.ts";
@@ -215,8 +215,8 @@ function performedBy(
 function ambientOf({ procedure }: ExpandedProcedure): { low: number; high: number } {
   const ambient = procedure.ambient?.quantity;
   return {
-    low: magnitudeNumber(ambient?.low ?? ambient?.nominal ?? null) ?? ROOM_TEMPERATURE,
-    high: magnitudeNumber(ambient?.high ?? ambient?.nominal ?? null) ?? ROOM_TEMPERATURE,
+    low: lowEnd(ambient) ?? ROOM_TEMPERATURE,
+    high: highEnd(ambient) ?? ROOM_TEMPERATURE,
   };
 }
 

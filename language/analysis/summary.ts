@@ -11,7 +11,7 @@ import type { Run } from "./follow.ts";
 import { atomsOf, settle } from "./formula.ts";
 import type { Node } from "./graph.ts";
 import { originOf } from "./origin.ts";
-import { magnitudeNumber } from "./readings.ts";
+import { lowEnd } from "./readings.ts";
 import { carry } from "./standing.ts";
 import { damagedVariables } from "./unknown.ts";
 import { kindOf, type World } from "./world.ts";
@@ -174,8 +174,7 @@ function shortest(run: Run): number {
 
 function secondsAt(run: Run, node: Node): number {
   const { operation } = node;
-  const low = (value: Value | null): number =>
-    magnitudeNumber(value?.quantity.low ?? value?.quantity.nominal ?? null) ?? 0;
+  const low = (value: Value | null): number => lowEnd(value?.quantity) ?? 0;
   if (operation.kind === "leave") return low(operation.step.step.takes);
   if (operation.kind !== "act") return 0;
   const { action } = operation.line;

@@ -119,8 +119,7 @@ const CHANGED_BY: Readonly<Record<string, Change>> = {
   turn: { orientation: always, turned: always },
   lift: { ...using, hung: always },
   support: { ...using, hung: always },
-  // Of "set down" a damaged line keeps the last word.
-  down: { ...using, hung: always },
+  "set down": { ...using, hung: always },
   isolate: { energy: always },
   prove: { energy: (value) => value === ISOLATED },
   restore: { energy: always },

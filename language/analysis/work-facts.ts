@@ -11,6 +11,7 @@ import { subjectOf } from "./describe.ts";
 import type { BareFact, Origin } from "./fact.ts";
 import type { Run } from "./follow.ts";
 import type { Node } from "./graph.ts";
+import { base } from "./raw-fact.ts";
 import { placeAt } from "./turning.ts";
 import { instanceName } from "./world.ts";
 
@@ -108,24 +109,19 @@ type OnEnergy = Extract<WorkTrouble, { kind: "energised" | "not proved" }>;
 export function workSubject(trouble: WorkTrouble): string {
   switch (trouble.kind) {
     case "locked":
-      return `${plain(trouble.part)} ${plain(trouble.by)}`;
+      return `${base(trouble.part)} ${base(trouble.by)}`;
     case "unsupported":
       return trouble.part.name;
     case "energised":
     case "not proved":
       return trouble.energy.id;
     case "restored open":
-      return `${plain(trouble.what)} ${trouble.how} ${trouble.energy}`;
+      return `${base(trouble.what)} ${trouble.how} ${trouble.energy}`;
     case "wasted":
-      return plain(trouble.what);
+      return base(trouble.what);
     default:
-      return plain(trouble.part);
+      return base(trouble.part);
   }
-}
-
-function plain(name: string): string {
-  const at = name.indexOf("[");
-  return at < 0 ? name : name.slice(0, at);
 }
 
 /** The verb as written: an action begins with it. */

@@ -135,7 +135,7 @@ function onlyVerb({ texts }: Damage): string | null {
   const verbs = texts.filter((text) => VERBS.has(text) || OPEN_ENDED.has(text) || text === "apply" || text === "down");
   // `to` stands beside verbs too.
   const [verb, ...others] = verbs.filter((text) => text !== "to");
-  return verb === undefined || OPEN_ENDED.has(verb) || others.length > 0 ? null : verb;
+  return verb === undefined || OPEN_ENDED.has(verb) || others.length > 0 ? null : verb === "down" ? "set down" : verb;
 }
 
 /** States that say where a part is or how it is held, or whether an energy is on. */

@@ -3,7 +3,7 @@ import type { Part } from "#model/declarations.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import { UNKNOWN } from "../cell.ts";
 import { joined } from "../joints.ts";
-import { magnitudeNumber } from "../readings.ts";
+import { highEnd, lowEnd, magnitudeNumber } from "../readings.ts";
 import { boundsOf, temperature } from "../state-values.ts";
 import type { Update } from "../update.ts";
 import type { Index, World } from "../world.ts";
@@ -67,8 +67,8 @@ function set(
     return { variable, change: () => temperature(low, high) };
   }
   const sign = cooling ? -1 : 1;
-  const low = magnitudeNumber(by?.low ?? by?.nominal ?? null) ?? 0;
-  const high = magnitudeNumber(by?.high ?? by?.nominal ?? null) ?? low;
+  const low = lowEnd(by) ?? 0;
+  const high = highEnd(by) ?? low;
   const ends = [sign * low, sign * high].sort((a, b) => a - b);
   return {
     variable,

@@ -1,4 +1,5 @@
 // order.retained: removing a part that another retains, or that a fastener still holds.
+import { base } from "#analysis/raw-fact.ts";
 import { rule } from "../rule.ts";
 import { cameFrom, since } from "../wording.ts";
 
@@ -7,7 +8,7 @@ export const retained = rule({
   severity: "error",
   about: "retained",
   gravity: ({ how }) => (how === "loose" ? "warning" : "error"),
-  subject: ({ part, by }) => `${plain(part)} ${plain(by)}`,
+  subject: ({ part, by }) => `${base(part)} ${base(by)}`,
   page: {
     finds:
       "A part that is removed while another retains it, or while a fastener that secures it is tightened. Where the fastener is loose but still in, it is a warning.",
@@ -46,8 +47,3 @@ procedure TakeOut "Take the bearing out" {
     ],
   }),
 });
-
-/** Without its number: of several screws one finding is enough. */
-function plain(name: string): string {
-  return name.replace(/\[.*/, "");
-}
