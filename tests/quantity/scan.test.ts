@@ -174,7 +174,9 @@ describe("the scanner and the reader", () => {
       return performance.now() - started;
     };
     time(1000);
+    // The best of five: another program on the machine can only make one longer.
+    const best = (size: number): number => Math.min(...Array.from({ length: 5 }, () => time(size)));
     // Ten times the text: far below the hundred times of a quadratic scan, with room for a busy machine.
-    expect(time(20_000)).toBeLessThan(40 * Math.max(time(2000), 0.5));
+    expect(best(20_000)).toBeLessThan(40 * Math.max(best(2000), 0.5));
   });
 });
