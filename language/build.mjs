@@ -1,12 +1,13 @@
-// Builds the two bundles in dist/: `sprag.js`, the command for Node, and `sprag-browser.js`, the façade alone for a
-// browser. The second must need nothing of Node, so a Node built-in in it ends the build.
+// Builds the bundles in dist/, or in the folder given: `sprag.js`, the command for Node; `sprag-server.js`, which `sprag serve`
+// loads; `sprag-browser.js`, the façade alone for a browser. The last must need nothing of Node: a built-in in it ends the build.
 import { chmod } from "node:fs/promises";
 import { builtinModules } from "node:module";
-import { dirname, join } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 
 const here = dirname(fileURLToPath(import.meta.url));
+const out = resolve(process.argv[2] ?? join(here, "dist"));
 
 const shared = {
   absWorkingDir: here,
@@ -24,9 +25,16 @@ const shared = {
 };
 
 /** Parts of dependencies that are CommonJS ask for `require`; an ES module has to make one. */
-const commandBanner = `#!/usr/bin/env node
-import { createRequire as createRequireForBundle } from "node:module";
+const requireBanner = `import { createRequire as createRequireForBundle } from "node:module";
 const require = createRequireForBundle(import.meta.url);`;
+
+/** The command loads the server only when it is asked for. */
+const serverApart = {
+  name: "server-apart",
+  setup(plugin) {
+    plugin.onResolve({ filter: /\/server\/node\.ts$/ }, () => ({ path: "./sprag-server.js", external: true }));
+  },
+};
 
 const noNode = {
   name: "no-node-built-ins",
@@ -47,20 +55,29 @@ try {
     build({
       ...shared,
       entryPoints: ["cli/main.ts"],
-      outfile: "dist/sprag.js",
+      outfile: join(out, "sprag.js"),
       platform: "node",
       target: "node20",
-      banner: { js: commandBanner },
+      banner: { js: `#!/usr/bin/env node\n${requireBanner}` },
+      plugins: [serverApart],
+    }),
+    build({
+      ...shared,
+      entryPoints: ["server/node.ts"],
+      outfile: join(out, "sprag-server.js"),
+      platform: "node",
+      target: "node20",
+      banner: { js: requireBanner },
     }),
     build({
       ...shared,
       entryPoints: ["workspace/index.ts"],
-      outfile: "dist/sprag-browser.js",
+      outfile: join(out, "sprag-browser.js"),
       platform: "browser",
       plugins: [noNode],
     }),
   ]);
-  await chmod(join(here, "dist", "sprag.js"), 0o755);
+  await chmod(join(out, "sprag.js"), 0o755);
 } catch (error) {
   // esbuild has printed what is wrong; anything else has not been said yet.
   if (!("errors" in error)) process.stderr.write(`${error.message}\n`);

@@ -13,6 +13,7 @@ import { lookAt, workOn } from "./actions/reaching.ts";
 import { cleanedOff, cooledOff, filmed, turnedOnce, uses, warmedUp } from "./actions/wasting.ts";
 import { UNKNOWN } from "./cell.ts";
 import { lowEnd } from "./readings.ts";
+import { withCoat } from "./state-values.ts";
 import { clockTurns, orientationVariable, turnedTo } from "./turning.ts";
 import type { Update } from "./update.ts";
 import type { World } from "./world.ts";
@@ -34,7 +35,7 @@ function meaningOf(world: World, line: ExpandedAction, ambient: Ambient): readon
     both(workOn(world, part, index, action.verb), { needs: [], updates });
   const set = (
     { part, index }: (typeof parts)[number],
-    aspect: "surface" | "aligned" | "contents",
+    aspect: "surface" | "aligned" | "contents" | "coats",
     to: string,
   ): Update => ({ variable: world.part(part, index, aspect), change: () => to });
   switch (action.verb) {
@@ -73,7 +74,10 @@ function meaningOf(world: World, line: ExpandedAction, ambient: Ambient): readon
     }
     case "clean":
       return each((thing) =>
-        both(work(thing, [set(thing, "surface", "clean")]), cleanedOff(world, thing.part, thing.index)),
+        both(
+          work(thing, [set(thing, "surface", "clean"), set(thing, "coats", "")]),
+          cleanedOff(world, thing.part, thing.index),
+        ),
       );
     case "lubricate": {
       const film = `lubricated ${action.with?.id ?? ""}`;
@@ -86,6 +90,11 @@ function meaningOf(world: World, line: ExpandedAction, ambient: Ambient): readon
       return each((thing) =>
         work(thing, [
           ...coat(world, thing.part, thing.index, rest),
+          {
+            variable: world.part(thing.part, thing.index, "coats"),
+            commutes: true,
+            change: (value) => withCoat(value, action.dose.consumable?.id ?? null),
+          },
           ...filmed(world, thing.part, thing.index, "coated"),
         ]),
       );

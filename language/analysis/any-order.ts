@@ -180,7 +180,7 @@ function walk(context: DependenceContext, print: Footprint, jumps: string[], lis
         walk(context, print, jumps, item.lines);
         break;
       case "check":
-        changes(print, passing(context.world, { kind: "look" }));
+        changes(print, passing(context.world, { kind: "look", check: item.check, pass: item.pass }));
         walk(context, print, jumps, item.fails ?? []);
         break;
       case "when":

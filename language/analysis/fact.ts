@@ -1,6 +1,7 @@
 // What running a procedure on paper finds, as data: places, subjects and where states came from. No wording, no severity.
 import type { Pass } from "#model/problem.ts";
 import type { Span } from "#syntax/span.ts";
+import type { LimitFact } from "./limits/limit-fact.ts";
 
 /** One choice for some of the options; options not named may have any value. */
 export type Assignment = Readonly<Record<string, string>>;
@@ -11,7 +12,8 @@ export interface Origin {
   readonly span: Span;
 }
 
-interface Found {
+/** What each fact says: where, for which choices, in which passes. */
+export interface Found {
   readonly span: Span;
   /** Exactly the assignments for which it holds; absent if for all. */
   readonly options?: readonly Assignment[];
@@ -263,7 +265,7 @@ export type FlowFact =
   | (Found & { readonly kind: "impossible condition"; readonly arm: "when" | "otherwise"; readonly condition: string })
   | (Found & { readonly kind: "too large"; readonly limit: number; readonly wanted: number | null });
 
-export type AnalysisFact = OrderFact | WorkFact | FlowFact;
+export type AnalysisFact = OrderFact | WorkFact | FlowFact | LimitFact;
 
 type Without<Fact, Key extends PropertyKey> = Fact extends unknown ? Omit<Fact, Key> : never;
 /** A fact before the passes and paths it was found on are put together. */

@@ -37,13 +37,16 @@ export function apply(context: StateContext, state: State, updates: readonly Upd
 
 function changed(context: StateContext, state: State, update: Update, from: number): Cell {
   const { cells, decisions } = context;
-  const { variable, by, when, keepsOrigin, renews, change } = update;
+  const { variable, by, when, assumed, keepsOrigin, renews, change } = update;
   const cell = cellOf(context, state, variable);
-  if (by === undefined && when === undefined && keepsOrigin === undefined && renews === undefined)
+  const isSpecial = by !== undefined || when !== undefined || assumed !== undefined;
+  if (!isSpecial && keepsOrigin === undefined && renews === undefined)
     return cells.map(cell, from, (value) => change(value, "", from));
   const others: Cell = by === undefined ? ALONE : cellOf(context, state, by);
   const becomes = (entry: Entry): Entry[] =>
     others.map((other) => {
+      // What was itself only taken as so is held against nobody, so there is nothing to take as met.
+      if (assumed === true && context.isSupposed(entry.from)) return entry;
       const value = change(entry.value, other.value, from);
       const isRenewed = renews === "always" || (renews === "where supposed" && context.isSupposed(entry.from));
       const isSame = keepsOrigin === true || (value === entry.value && !isRenewed);

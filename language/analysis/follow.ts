@@ -10,7 +10,7 @@ import type { Edge, Node } from "./graph.ts";
 import { type FollowContext, prepare, type Run } from "./run.ts";
 import { emptyStore } from "./store.ts";
 import { type Summary, summarise } from "./summary.ts";
-import { damagedVariables, doubtOf } from "./unknown.ts";
+import { damagedVariables, doubtOf, usedInDoubt } from "./unknown.ts";
 
 export type { FollowContext, Run } from "./run.ts";
 
@@ -186,6 +186,7 @@ export function pass(run: Run, node: Node, entry: State, beforeMove?: (move: Mov
       break;
     }
   }
+  if (operation.kind === "damaged") state = apply(run, state, usedInDoubt(run.world), node.id);
   const verb = operation.kind === "damaged" ? operation.damaged.verb : undefined;
   for (const thing of run.doubtfulAt(node)) state = apply(run, state, doubtOf(run.world, thing, verb), node.id);
   for (const move of run.movesAt(node)) {

@@ -11,7 +11,7 @@ import type {
   ExpandedWhen,
 } from "#model/expanded.ts";
 import type { Pass } from "#model/problem.ts";
-import type { Damaged, Jump, StepRef } from "#model/procedure.ts";
+import type { Check, Damaged, Jump, StepRef } from "#model/procedure.ts";
 import type { Span } from "#syntax/span.ts";
 import { type Entry, nearest, samePass, spanKey } from "./entries.ts";
 
@@ -29,7 +29,7 @@ export type Operation =
   | { readonly kind: "jump"; readonly jump: Jump }
   | { readonly kind: "damaged"; readonly damaged: Damaged }
   /** Somebody looks: a check. */
-  | { readonly kind: "look" }
+  | { readonly kind: "look"; readonly check: Check; readonly pass: Pass }
   /** A parting of ways or a meeting of them. */
   | { readonly kind: "fork"; readonly span: Span }
   | { readonly kind: "meet" }
@@ -232,7 +232,7 @@ function lines(context: Context, list: readonly ExpandedLine[], ends: Ends): End
         open = act(context, line, open);
         break;
       case "check":
-        open = then(context, open, { kind: "look" });
+        open = then(context, open, { kind: "look", check: line.check, pass: line.pass });
         if (line.fails !== null) {
           const fork = then(context, open, { kind: "fork", span: line.check.span });
           open = [...fork, ...lines(context, line.fails, fork)];

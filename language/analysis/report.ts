@@ -63,7 +63,8 @@ function atNode(run: Run, node: Node, state: State, collect: Collect): void {
   });
 }
 
-function together(run: Run, raws: readonly Raw[]): readonly AnalysisFact[] {
+/** One fact for each place: its first pass, how many more, and for which choices. */
+export function together(run: Run, raws: readonly Raw[]): readonly AnalysisFact[] {
   const groups = new Map<string, Group>();
   for (const raw of raws) {
     const how = "how" in raw.fact ? raw.fact.how : "";

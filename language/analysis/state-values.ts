@@ -53,3 +53,9 @@ export function boundsOf(value: string): { low: number; high: number } | null {
     text === "Infinity" ? Number.POSITIVE_INFINITY : text === "-Infinity" ? Number.NEGATIVE_INFINITY : Number(text);
   return { low: bound(value.slice(0, at)), high: bound(value.slice(at + 2)) };
 }
+
+/** What was applied to a part, by identity; a coat of something that is not known leaves all in doubt. */
+export const coatsOf = (value: string): readonly string[] =>
+  value === "" || value === UNKNOWN ? [] : value.split("&");
+export const withCoat = (value: string, id: string | null): string =>
+  id === null || value === UNKNOWN ? UNKNOWN : [...new Set([...coatsOf(value), id])].sort().join("&");

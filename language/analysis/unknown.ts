@@ -73,6 +73,13 @@ export function doubtOf(world: World, thing: Declaration, verb?: string): readon
   });
 }
 
+/** A line that could not be read may have used all that was done before, also on what it no longer names. */
+export function usedInDoubt(world: World): readonly Update[] {
+  return (["film", "warmth", "turned"] as const)
+    .flatMap((kind) => world.all(kind))
+    .map((variable) => ({ variable, change: () => UNKNOWN }));
+}
+
 type Change = Readonly<Record<string, (value: string) => boolean>>;
 
 const always = (): boolean => true;
@@ -109,9 +116,9 @@ const CHANGED_BY: Readonly<Record<string, Change>> = {
   loosen: turningFastener,
   heat: { ...using, temperature: always },
   cool: { ...using, temperature: always },
-  clean: { ...using, surface: always },
+  clean: { ...using, surface: always, coats: always },
   lubricate: { ...using, surface: always },
-  apply: { ...using, cure: always },
+  apply: { ...using, cure: always, coats: always },
   align: { ...using, aligned: always },
   drain: { ...using, contents: always },
   fill: { ...using, contents: always },

@@ -9,7 +9,7 @@ export type Index = number | string | null;
 
 /**
  * `used`: of single use, whether it may still go in. `hung`: on the hoist or on supports. `cure`: what is on it and for how long
- * it must still rest. `film`, `warmth`: work on it that nothing has used yet. `contents`: drained, filled or bled.
+ * it must still rest. `coats`: all that was applied to it since it was clean. `film`, `warmth`: work on it that nothing has used yet. `contents`: drained, filled or bled.
  */
 export const ASPECTS = [
   "place",
@@ -21,6 +21,7 @@ export const ASPECTS = [
   "used",
   "hung",
   "cure",
+  "coats",
   "film",
   "warmth",
   "contents",

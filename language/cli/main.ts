@@ -18,6 +18,15 @@ process.exitCode = run(process.argv.slice(2), {
   out: streamOf(process.stdout),
   err: streamOf(process.stderr),
   now: () => new Date(),
+  serve: () => {
+    // A bundle of its own, so that no other command has to load it.
+    import("../server/node.ts")
+      .then(({ serveOn }) => serveOn(process.stdin, process.stdout))
+      .catch((error: unknown) => {
+        process.stderr.write(`sprag: the language server could not be started (${error}).\n`);
+        process.exitCode = STATUS.unusable;
+      });
+  },
 });
 
 function streamOf(stream: NodeJS.WriteStream): Stream {

@@ -11,6 +11,7 @@ import { defineExport } from "./export.ts";
 import { defineFormat } from "./format.ts";
 import { defineNew } from "./new.ts";
 import { Refusal, refusalText } from "./refusal.ts";
+import { defineServe } from "./serve.ts";
 import { STATUS, type Status, type Surroundings } from "./surroundings.ts";
 
 const COMMANDS: Readonly<Record<string, Definition>> = {
@@ -20,6 +21,7 @@ const COMMANDS: Readonly<Record<string, Definition>> = {
   explain: defineExplain,
   convert: defineConvert,
   new: defineNew,
+  serve: defineServe,
 };
 
 /**

@@ -7,6 +7,8 @@ export interface Surroundings {
   readonly out: Stream;
   readonly err: Stream;
   readonly now: () => Date;
+  /** Speaks the editor protocol on standard input and output until the editor ends; starts that and comes back. */
+  readonly serve: () => void;
 }
 
 export interface Stream {

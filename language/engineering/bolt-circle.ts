@@ -1,4 +1,6 @@
-// In which order the places of a bolt circle are tightened. Works on positions 1 to n round the circle; knows no parts.
+// In which order the places of a bolt circle are tightened, and in which passes. Works on positions 1 to n round the
+// circle; knows no parts.
+import { cmp, eq, type Rational } from "#quantity/rational.ts";
 
 /**
  * The cross pattern over the positions of a circle of `count`: each position is followed by its opposite (for an odd
@@ -6,7 +8,9 @@
  *
  * Gives the sequences in common use for 4, 8, 12, 16, 20 and 24 places (those of ASME PCC-1 style tables, as quoted by
  * others; 4 and 20 from memory). A permutation of 1 to `count` for every whole `count` above zero, else empty. Up to 68
- * places no gap is, after each four, more than two places wider than an even spread would leave; beyond, it may be.
+ * places no gap is, after each four, more than two places wider than an even spread would leave. Beyond, it may be, and at
+ * 128 no order can keep it: of the four gaps in a half after eight, all at most 18, two stay whole until twelve are done and
+ * would have to be 13 at most, which leaves 62 of 64 places. There, no gap is wider than halving the quarters leaves.
  */
 export function crossPattern(count: number): readonly number[] {
   if (!Number.isInteger(count) || count < 1) return [];
@@ -15,6 +19,42 @@ export function crossPattern(count: number): readonly number[] {
   const spokes = count % 4 === 0 ? [0, 2, 1, 3] : [0, 1];
   const sector = count / spokes.length;
   return spread(sector).flatMap((start) => spokes.map((spoke) => start + spoke * sector));
+}
+
+/** Positions 1 to `count` as they follow each other. Empty for anything but a whole number above zero. */
+export function circularPattern(count: number): readonly number[] {
+  return Number.isInteger(count) && count > 0 ? Array.from({ length: count }, (_, at) => at + 1) : [];
+}
+
+/** What is wrong with stages of tightening: one that falls below the one before it, or a last that is not the final value. */
+export interface StageFault {
+  readonly why: "falls" | "last";
+  /** The stage in question, from 0. */
+  readonly at: number;
+}
+
+/**
+ * Checks the stages in which a bolt circle is tightened, as torques in coherent units, exact. A stage may be repeated.
+ * Null where they rise to the final value; so are no stages at all.
+ */
+export function stageFault(stages: readonly Rational[], final: Rational): StageFault | null {
+  const falls = stages.findIndex((stage, at) => at > 0 && cmp(stage, stages[at - 1] ?? stage) < 0);
+  if (falls !== -1) return { why: "falls", at: falls };
+  const last = stages.at(-1);
+  return last === undefined || eq(last, final) ? null : { why: "last", at: stages.length - 1 };
+}
+
+/**
+ * The passes over a bolt circle: one for each stage in the order given, then once round in rising order at the last stage,
+ * until nothing turns (ASME PCC-1 practice; second). Each names its stage, from 0.
+ */
+export function tighteningPasses(
+  order: readonly number[],
+  stages: number,
+): readonly { readonly stage: number; readonly positions: readonly number[] }[] {
+  if (!Number.isInteger(stages) || stages < 1) return [];
+  const each = Array.from({ length: stages }, (_, stage) => ({ stage, positions: order }));
+  return [...each, { stage: stages - 1, positions: [...order].sort((a, b) => a - b) }];
 }
 
 /** The positions 1 to `size` of a closed circle, each next one where it leaves the smallest widest gap. */

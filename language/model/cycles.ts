@@ -14,12 +14,21 @@ export function cyclicUses(models: readonly FileModel[]): readonly ModelProblem[
 /** A problem at each `perform` that lies on a circle of procedures. */
 export function cyclicPerforms(procedures: readonly Procedure[]): readonly ModelProblem[] {
   const names = new Map(procedures.map(({ id, name }) => [id, name]));
-  const edges = procedures.flatMap(({ id, items }) => {
-    return performsIn(items).flatMap(({ procedure, place }) =>
-      procedure === null ? [] : [{ from: id, to: procedure.id, span: place }],
-    );
-  });
+  const edges = procedures.flatMap(performEdges);
   return problemsOf(edges, "perform", (id) => names.get(id) ?? id);
+}
+
+/** Asked for again after each change, mostly of procedures that are the same. */
+const known = new WeakMap<Procedure, readonly Edge[]>();
+
+function performEdges(performing: Procedure): readonly Edge[] {
+  const before = known.get(performing);
+  if (before !== undefined) return before;
+  const edges = performsIn(performing.items).flatMap(({ procedure, place }) =>
+    procedure === null ? [] : [{ from: performing.id, to: procedure.id, span: place }],
+  );
+  known.set(performing, edges);
+  return edges;
 }
 
 interface Edge {

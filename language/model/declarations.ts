@@ -16,6 +16,8 @@ export interface Value {
   readonly per: Citation | null;
   /** Set where it is worked out from readings: the quantity is then only the band it can lie in. */
   readonly workedOut?: { readonly text: string; readonly readings: readonly Reading[] };
+  /** Set for a stage that is a share of a whole, as written: `30 %` of `FinalTorque`. */
+  readonly share?: { readonly text: string; readonly of: string; readonly whole: Quantity };
 }
 
 interface Declared {

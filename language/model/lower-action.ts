@@ -8,7 +8,7 @@ import { lowerCondition } from "./lower-condition.ts";
 import { lowerLiteral, lowerOptional, lowerStages, lowerValue, workOut } from "./lower-quantity.ts";
 import { type IndexUse, lowerTarget } from "./lower-target.ts";
 import { type Scope, spanFrom, spanOf } from "./lowering.ts";
-import { propertySpan, referenceSpan, resolve, resolveProcedure, type Sort } from "./names.ts";
+import { meant, propertySpan, referenceSpan, resolve, resolveProcedure, type Sort } from "./names.ts";
 import type { Action, ChooseRow, PerformAction, Target, ToolUse } from "./procedure.ts";
 
 export interface LoweredAction {
@@ -205,14 +205,14 @@ function partsOf(at: Acting, node: { readonly objects: readonly ast.Target[] }):
 }
 
 function targetOf(at: Acting, node: ast.Target, sorts: readonly Sort[], use: IndexUse): Target {
-  const { target, likely } = lowerTarget(at.scope, node, sorts, partOrPlace(node, use));
+  const { target, likely } = lowerTarget(at.scope, node, sorts, partOrPlace(at.scope, node, use));
   at.doubtful.push(...likely);
   return target;
 }
 
 /** `in Seat` may leave out which place, `on Foot` may not leave out which part. */
-function partOrPlace(node: ast.Target, use: IndexUse): IndexUse {
-  return use === "place" && ast.isPart(node.thing.ref) ? "action" : use;
+function partOrPlace(scope: Scope, node: ast.Target, use: IndexUse): IndexUse {
+  return use === "place" && ast.isPart(meant(scope, node.thing)) ? "action" : use;
 }
 
 function tightenOf(at: Acting, node: ast.Tighten): Action {
@@ -279,7 +279,7 @@ function chooseOf(at: Acting, node: ast.Choose): Action {
   const { scope } = at;
   const subject = targetOf(at, node.subject, ["part", "value"], "condition");
   const reading = resolve(scope, node.reading, ["reading"]);
-  const measure = node.reading.ref;
+  const measure = meant(scope, node.reading);
   const kind = ast.isMeasure(measure) ? (workOut(scope, measure)?.quantity.kind ?? null) : null;
   const rows = node.rows.map((row): ChooseRow => {
     const range = lowerValue(scope, row.range, kind);

@@ -4,7 +4,7 @@ import type { Declaration } from "./declarations.ts";
 import { lowerBound, lowerValue, workOut } from "./lower-quantity.ts";
 import { lowerTarget } from "./lower-target.ts";
 import { type Scope, spanOf } from "./lowering.ts";
-import { likelyMeant, nearestNames, propertySpan, resolve, type Sort } from "./names.ts";
+import { likelyMeant, meant, nearestNames, propertySpan, resolve, type Sort } from "./names.ts";
 import type { Condition, Target } from "./procedure.ts";
 
 /** A condition; `unknown` where it cannot be read, with a problem. */
@@ -47,8 +47,17 @@ function subjectsIn(scope: Scope, node: ast.Condition): readonly Declaration[] {
 }
 
 /** The states every part can be in, beside its own. */
-const PART_STATES = ["installed", "removed", "loose", "tightened", "secured", "clean", "lubricated", "aligned"];
-const ENERGY_STATES = ["isolated", "live"];
+export const PART_STATES: readonly string[] = [
+  "installed",
+  "removed",
+  "loose",
+  "tightened",
+  "secured",
+  "clean",
+  "lubricated",
+  "aligned",
+];
+export const ENERGY_STATES: readonly string[] = ["isolated", "live"];
 
 function factCondition(scope: Scope, node: ast.StateCondition): Condition {
   const span = spanOf(scope, node);
@@ -100,7 +109,7 @@ function clockCondition(scope: Scope, node: ast.StateCondition, clockNode: ast.Q
 function boundCondition(scope: Scope, node: ast.StateCondition, limit: string, value: ast.Expression): Condition {
   const span = spanOf(scope, node);
   const subject = subjectOf(scope, node, ["part", "reading"]);
-  const named = node.subject.thing.ref;
+  const named = meant(scope, node.subject.thing);
   const kind = ast.isMeasure(named)
     ? (workOut(scope, named)?.quantity.kind ?? null)
     : ast.isPart(named)

@@ -217,7 +217,7 @@ function capabilityOf({ quantity, conditioned, fullScale }: Properties): Capabil
 }
 
 /** What a shop may set, and the kind of each (design: hazard thresholds; preload as a share of the proof load). */
-const THRESHOLDS = {
+export const THRESHOLDS = {
   burn: "temperature",
   cold: "temperature",
   lifting: "mass",

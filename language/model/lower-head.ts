@@ -33,6 +33,7 @@ export function lowerHead(scope: Scope, node: ast.Procedure, inReach: readonly D
     applies: [],
     basedOn: [],
     ambient: null,
+    hasAmbient: false,
     crew: null,
     begin: [],
     finish: [],
@@ -78,7 +79,7 @@ function withFasteners(doubtful: readonly Declaration[], inReach: readonly Decla
 
 type HeadFields = Pick<
   Procedure,
-  "document" | "applies" | "basedOn" | "ambient" | "crew" | "begin" | "finish" | "hasFinish"
+  "document" | "applies" | "basedOn" | "ambient" | "hasAmbient" | "crew" | "begin" | "finish" | "hasFinish"
 >;
 type WritableHead = { -readonly [Key in keyof HeadFields]: HeadFields[Key] };
 
@@ -129,6 +130,7 @@ function lowerHeadLine(scope: Scope, node: OtherHeadLine, fields: WritableHead):
       ];
       return;
     case "AmbientLine":
+      fields.hasAmbient = true;
       if (fields.ambient !== null) tellTwice(scope, node, "ambient");
       else fields.ambient = lowerValue(scope, node.value, "temperature");
       return;

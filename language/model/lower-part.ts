@@ -6,7 +6,7 @@ import { lowerProperties } from "./lower-properties.ts";
 import { constantOf, lowerTarget } from "./lower-target.ts";
 import { type Scope, spanOf, wholeNumber } from "./lowering.ts";
 import { tellTwice } from "./misplaced.ts";
-import { propertySpan, referenceSpan, resolve } from "./names.ts";
+import { meant, propertySpan, referenceSpan, resolve } from "./names.ts";
 import type { IndexExpression, IndexItem } from "./procedure.ts";
 
 /** The fields of a part's record, beside those it was declared with. */
@@ -19,7 +19,7 @@ export function lowerPart(scope: Scope, node: ast.Part): Partial<Part> {
   const seats = seatsOf(scope, node);
   const relations = node.properties.filter(ast.isRelationProperty);
   const isSeatLost = seats === null && node.properties.some(ast.isSeatsProperty);
-  const isRelationLost = relations.some(({ targets }) => targets.some(({ thing }) => !ast.isPart(thing.ref)));
+  const isRelationLost = relations.some(({ targets }) => targets.some(({ thing }) => !ast.isPart(meant(scope, thing))));
   return {
     temporary: node.temporary,
     material: materials[0] === undefined ? null : resolve(scope, materials[0].material, ["material"]),

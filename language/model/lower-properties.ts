@@ -34,7 +34,13 @@ export function lowerProperties(scope: Scope, sort: Declaration["kind"], nodes: 
       const keyword = WORDS[node.keyword] ?? node.keyword;
       // A transition fit has play at one end of its band.
       const signed = keyword === "interference";
-      const value = lowerValue(scope, node.value, KINDS[keyword] ?? null, lowerCitation(scope, node.citation), signed);
+      const value = lowerValue(
+        scope,
+        node.value,
+        PROPERTY_KINDS[keyword] ?? null,
+        lowerCitation(scope, node.citation),
+        signed,
+      );
       if (!(QUANTITIES[sort] ?? []).includes(keyword)) misplace(scope, node, keyword, placesOf(keyword));
       else if (quantities.has(keyword)) tellTwice(scope, node, keyword);
       else quantities.set(keyword, value);
@@ -79,7 +85,7 @@ const WORDS: Readonly<Record<string, string>> = {
 };
 
 /** The kind each keyword wants; one that is missing takes any. */
-const KINDS: Readonly<Record<string, Kind>> = {
+export const PROPERTY_KINDS: Readonly<Record<string, Kind>> = {
   mass: "mass",
   "heat limit": "temperature",
   cools: "temperature rate",
@@ -113,7 +119,7 @@ const KINDS: Readonly<Record<string, Kind>> = {
 };
 
 /** The quantities that each sort of declaration may give. */
-const QUANTITIES: Partial<Record<Declaration["kind"], readonly string[]>> = {
+export const QUANTITIES: Partial<Record<Declaration["kind"], readonly string[]>> = {
   material: ["heat limit"],
   ring: ["diameter", "radius"],
   holes: [],
@@ -145,7 +151,7 @@ function placesOf(keyword: string): string {
 }
 
 function conditionedOf(scope: Scope, node: ast.ConditionedProperty, keyword: string): Conditioned | null {
-  const value = lowerValue(scope, node.value, KINDS[keyword] ?? null, lowerCitation(scope, node.citation));
+  const value = lowerValue(scope, node.value, PROPERTY_KINDS[keyword] ?? null, lowerCitation(scope, node.citation));
   if (node.lubricant === undefined)
     return value === null ? null : { value, condition: node.dry ? { dry: true } : null };
   const lubricant: Consumable | null = resolve(scope, node.lubricant, ["consumable"]);

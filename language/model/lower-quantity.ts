@@ -2,19 +2,13 @@
 // when first used. Knows no statement.
 import { type AstNode, AstUtils } from "langium";
 import * as ast from "#grammar/generated/ast.ts";
-import {
-  type Evaluated,
-  type Expression,
-  evaluate,
-  evaluateStages,
-  type Wanted,
-  type Written,
-} from "#quantity/expression.ts";
+import type { Evaluated, Expression, Wanted, Written } from "#quantity/expression.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import type { Span } from "#syntax/span.ts";
 import type { Citation, NamedValue, Reading, Value } from "./declarations.ts";
+import { evaluateOnce, evaluateStagesOnce } from "./evaluate-once.ts";
 import { type Scope, spanOf } from "./lowering.ts";
-import { propertySpan, resolve } from "./names.ts";
+import { meant, propertySpan, resolve } from "./names.ts";
 
 /** The quantity of a value place; null, with a problem, where none can be read. */
 export function lowerValue(
@@ -25,7 +19,7 @@ export function lowerValue(
   signed = false,
 ): Value | null {
   const written = writtenOf(scope, node);
-  return toValue(scope, evaluate(written, wanted, signed), written.at, per, node);
+  return toValue(scope, evaluateOnce(written, wanted, signed), written.at, per, node);
 }
 
 /** As {@link lowerValue} for a place that may be empty. */
@@ -36,22 +30,46 @@ export function lowerOptional(scope: Scope, node: ast.Quantity | undefined, want
 /** A list of stages such as `30 %, 70 %, 100 % of FinalTorque`; one entry each, null where none can be read. */
 export function lowerStages(scope: Scope, nodes: readonly ast.Quantity[], wanted: Wanted): readonly (Value | null)[] {
   const written = nodes.map((node) => writtenOf(scope, node));
-  return evaluateStages(written, wanted).map((evaluated, at) =>
-    toValue(scope, evaluated, (written[at] as Written<Span>).at, null, nodes[at]),
-  );
+  const whole = wholeOf(scope, written.at(-1), wanted);
+  return evaluateStagesOnce(written, wanted).map((evaluated, at) => {
+    const value = toValue(scope, evaluated, (written[at] as Written<Span>).at, null, nodes[at]);
+    const share = whole === null ? null : shareIn(scope, written[at]);
+    return value === null || whole === null || share === null ? value : { ...value, share: { text: share, ...whole } };
+  });
+}
+
+/** What the stages are shares of: as the last of them says. */
+function wholeOf(
+  scope: Scope,
+  last: Written<Span> | undefined,
+  wanted: Wanted,
+): { readonly of: string; readonly whole: Quantity } | null {
+  if (last?.form !== "nominal" || last.value.op !== "percent of") return null;
+  const { of } = last.value;
+  const whole = evaluateOnce({ form: "nominal", value: of, at: of.at }, wanted).quantity;
+  return whole === null ? null : { of: scope.parsed.text.slice(of.at.start, last.at.end), whole };
+}
+
+/** `30 %`, as written; null for a stage that is no share. */
+function shareIn(scope: Scope, written: Written<Span> | undefined): string | null {
+  if (written?.form !== "nominal") return null;
+  const { value } = written;
+  const at =
+    value.op === "percent of" ? value.share.at : value.op === "literal" && value.unit === "%" ? value.at : null;
+  return at === null ? null : scope.parsed.text.slice(at.start, at.end);
 }
 
 /** The bound of a condition: `at least 80 °C`. */
 export function lowerBound(scope: Scope, limit: string, node: ast.Expression, wanted: Wanted): Value | null {
   const value = expressionOf(scope, node);
   const written: Written<Span> = { form: limit.endsWith("least") ? "at least" : "at most", value, at: value.at };
-  return toValue(scope, evaluate(written, wanted), value.at, null, node);
+  return toValue(scope, evaluateOnce(written, wanted), value.at, null, node);
 }
 
 /** A bare amount: `0.5 mm` of a `choose`. */
 export function lowerLiteral(scope: Scope, node: ast.Literal, wanted: Wanted): Value | null {
   const value = expressionOf(scope, node);
-  return toValue(scope, evaluate({ form: "nominal", value, at: value.at }, wanted), value.at, null);
+  return toValue(scope, evaluateOnce({ form: "nominal", value, at: value.at }, wanted), value.at, null);
 }
 
 /** Works a named value or reading out, where it stands, unless that is done; null while it waits for itself. */
@@ -95,7 +113,7 @@ function toValue(
 function readingsIn(scope: Scope, node: AstNode): readonly Reading[] {
   const readings = new Set<Reading>();
   for (const use of AstUtils.streamAst(node).filter(ast.isValueUse)) {
-    const named = use.value.ref;
+    const named = meant(scope, use.value);
     const record = named === undefined ? undefined : scope.lowering.records.get(named);
     if (ast.isMeasure(named)) readings.add(record as Reading);
     if (ast.isValueDeclaration(named)) {
@@ -129,7 +147,7 @@ function shareOfBand(scope: Scope, node: ast.Quantity): Expression<Span> | null 
   if (!isShareOfBand(node)) return null;
   const share = operandOf(scope, node.value);
   if (share.op !== "percent of") return null;
-  const band = evaluate(writtenOf(scope, { ...node, value: node.value.of }), null);
+  const band = evaluateOnce(writtenOf(scope, { ...node, value: node.value.of }), null);
   for (const problem of band.problems) scope.problems.push({ kind: "quantity", span: problem.at, problem });
   return { ...share, of: { op: "name", value: band.quantity, at: share.of.at } };
 }
@@ -174,7 +192,7 @@ function operandOf(scope: Scope, node: Exclude<ast.Expression, ast.Sum>): Expres
 
 function namedQuantity(scope: Scope, use: ast.ValueUse): Quantity | null {
   const record = resolve(scope, use.value, ["value", "reading"]);
-  const node = use.value.ref;
+  const node = meant(scope, use.value);
   if (record === null || !(ast.isValueDeclaration(node) || ast.isMeasure(node))) return null;
   const { inHand, records } = scope.lowering;
   if (inHand.has(node)) {

@@ -67,18 +67,22 @@ interface InStep {
 function emptyStep(): Gathered {
   const none: readonly never[] = [];
   return {
-    ...{
-      needs: none,
-      gives: none,
-      records: none,
-      signs: none,
-      hold: null,
-      by: null,
-      critical: false,
-      takes: null,
-      within: null,
-    },
-    ...{ after: none, before: none, raises: none, cites: none, whys: none, figures: none, allows: none },
+    needs: none,
+    gives: none,
+    records: none,
+    signs: none,
+    hold: null,
+    by: null,
+    critical: false,
+    takes: null,
+    within: null,
+    after: none,
+    before: none,
+    raises: none,
+    cites: none,
+    whys: none,
+    figures: none,
+    allows: none,
   };
 }
 
@@ -140,6 +144,7 @@ function lowerCheck(at: InStep, node: ast.Check): Check {
   const { scope } = at;
   return {
     kind: "check",
+    place: { ...spanOf(scope, node), end: propertySpan(scope, node, "words").end },
     words: node.words,
     tools: lowerTools(scope, node.tools),
     expect: lowerOptional(scope, node.expect, null),

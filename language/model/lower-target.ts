@@ -6,7 +6,7 @@ import type { Declaration, Places } from "./declarations.ts";
 import { hasInstance, instanceRange } from "./instances.ts";
 import { type Scope, spanFrom, spanOf, wholeNumberWithin } from "./lowering.ts";
 import { misplace } from "./misplaced.ts";
-import { likelyMeant, nearestNames, resolve, type Sort } from "./names.ts";
+import { likelyMeant, meant, nearestNames, resolve, type Sort } from "./names.ts";
 import type { IndexExpression, IndexItem, Target } from "./procedure.ts";
 
 /** What an index may be where the target stands: an action needs one on a part of several, elsewhere none means all. */
@@ -31,7 +31,7 @@ export function lowerTarget(scope: Scope, node: ast.Target, sorts: readonly Sort
   const index = node.indexed ? node.index.map((item) => lowerIndexItem(scope, item, thing)) : null;
   const target: Target = { thing, name, index, span, indexSpan };
   if (thing === null) {
-    const likely = node.thing.ref === undefined ? likelyMeant(scope, name, sorts) : null;
+    const likely = meant(scope, node.thing) === undefined ? likelyMeant(scope, name, sorts) : null;
     return { target, sound: false, likely: likely === null ? [] : [likely] };
   }
   const sound = isIndexSound(scope, target, thing, use);

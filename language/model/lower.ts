@@ -19,6 +19,14 @@ import type { ModelProblem } from "./problem.ts";
 import type { FileModel, Procedure } from "./procedure.ts";
 import { unusedIn } from "./unused.ts";
 
+/** The models of some files, and what a later lowering of mostly the same files may take over. */
+export interface Lowered {
+  readonly models: ReadonlyMap<string, FileModel>;
+  readonly kept: ReadonlyMap<string, Kept>;
+  /** Every path that it was asked for whether a file is there, and the answer. */
+  readonly presence: ReadonlyMap<string, boolean>;
+}
+
 /**
  * The models of these files, which must be linked (`linkFiles`).
  * @param files keyed by path from the workspace root
@@ -28,28 +36,146 @@ export function lowerFiles(
   files: ReadonlyMap<string, ParsedFile>,
   isPresent: (path: string) => boolean,
 ): ReadonlyMap<string, FileModel> {
+  return lowerAgain(files, isPresent, null).models;
+}
+
+/**
+ * The same after some of the files changed: a file of which neither the text nor that of any file behind it is another keeps
+ * its records.
+ * @param before of an earlier set of files
+ */
+export function lowerAgain(
+  files: ReadonlyMap<string, ParsedFile>,
+  isPresent: (path: string) => boolean,
+  before: Lowered | null,
+): Lowered {
+  const presence = new Map<string, boolean>();
   const lowering: Lowering = {
     files,
-    isPresent,
+    isPresent: (path) => {
+      const answer = presence.get(path) ?? isPresent(path);
+      presence.set(path, answer);
+      return answer;
+    },
     records: new Map(),
     scopes: new Map(),
     workedOut: new Set(),
     inHand: new Set(),
   };
-  const opened = new Map([...files].map(([path, parsed]) => [path, openFile(lowering, parsed)]));
-  for (const file of opened.values()) fillDeclarations(file);
-  const filled = [...opened.values()].map((file) => lowerFile(file, opened));
-  const procedures = filled.flatMap((file) => file.model.procedures);
-  const cycles = [...cyclicUses(filled.map((file) => file.model)), ...cyclicPerforms(procedures)];
+  const kept = stillRight(files, isPresent, before);
+  for (const one of kept.values()) takeOver(lowering, one);
+  if (kept.size > 0) for (const [path, answer] of before?.presence ?? []) presence.set(path, answer);
+  const opened = [...files.values()].filter(({ path }) => !kept.has(path)).map((parsed) => openFile(lowering, parsed));
+  for (const file of opened) fillDeclarations(file);
+  const outer = new Map([...kept].map(([path, { outer: own }]) => [path, own]));
+  for (const file of opened) outer.set(file.scope.parsed.path, outerOf(file));
+  const lowered = opened.map((file) => lowerFile(file, outer));
+  const all = new Map([...kept, ...lowered.map((one) => [one.parsed.path, one] as const)]);
+  return { models: finished([...files.keys()].map((path) => all.get(path) as Kept)), kept: all, presence };
+}
+
+/** The models with the problems that only all files together show. */
+function finished(all: readonly Kept[]): ReadonlyMap<string, FileModel> {
+  const cycles = new Map<string, ModelProblem[]>();
+  const problems = [
+    ...cyclicUses(all.map(({ model }) => model)),
+    ...cyclicPerforms(all.flatMap(({ model }) => model.procedures)),
+  ];
+  for (const problem of problems) {
+    const { path } = problem.span;
+    const own = cycles.get(path);
+    if (own === undefined) cycles.set(path, [problem]);
+    else own.push(problem);
+  }
+  const used = new Set(all.flatMap(({ model }) => model.uses.map(({ path }) => (path === model.path ? null : path))));
   return new Map(
-    filled.map(({ model, opened: file }) => {
-      const own = cycles.filter((problem) => problem.span.path === model.path);
-      const problems = [...file.scope.problems, ...own, ...unusedIn(file.scope, model, isUsed(model.path, filled))];
-      const untold = problems.filter(isOnSoundLine(file.scope.parsed));
-      return [model.path, { ...model, problems: untold.sort((a, b) => a.span.start - b.span.start) }];
+    all.map((one) => {
+      const { path } = one.model;
+      const own = cycles.get(path);
+      return [path, own === undefined ? modelOf(one, used.has(path)) : withProblems(one, used.has(path), own)];
     }),
   );
 }
+
+/** The same record as long as nothing about it changes, so that what was worked out from it holds. */
+function modelOf(one: Kept, isUsed: boolean): FileModel {
+  const known = isUsed ? one.finished.used : one.finished.alone;
+  if (known !== undefined) return known;
+  const made = withProblems(one, isUsed, []);
+  one.finished[isUsed ? "used" : "alone"] = made;
+  return made;
+}
+
+function withProblems({ model, parsed, unused }: Kept, isUsed: boolean, cycles: readonly ModelProblem[]): FileModel {
+  const problems = [...model.problems, ...cycles, ...(isUsed ? unused.ifUsed : unused.ifAlone)];
+  const untold = problems.filter(isOnSoundLine(parsed));
+  return { ...model, problems: untold.sort((a, b) => a.span.start - b.span.start) };
+}
+
+/* ---- what a later lowering takes over ---- */
+
+/** A lowered file, without anything that leads back to the other files of its time. */
+interface Kept {
+  readonly parsed: ParsedFile;
+  /** With the problems of the file alone. */
+  readonly model: FileModel;
+  readonly unused: { readonly ifUsed: readonly ModelProblem[]; readonly ifAlone: readonly ModelProblem[] };
+  readonly outer: Outer;
+  /** Its declaring nodes, each with its record. */
+  readonly records: readonly (readonly [AstNode, Declaration])[];
+  /** Its procedures and what stands for them. */
+  readonly containers: readonly AstNode[];
+  readonly finished: { used?: FileModel; alone?: FileModel };
+}
+
+/** Those whose text, and the text of each file behind them, is the same. */
+function stillRight(
+  files: ReadonlyMap<string, ParsedFile>,
+  isPresent: (path: string) => boolean,
+  before: Lowered | null,
+): Map<string, Kept> {
+  const kept = new Map<string, Kept>();
+  if (before === null) return kept;
+  for (const [path, answer] of before.presence) if (isPresent(path) !== answer) return kept;
+  const users = new Map<string, string[]>();
+  const changed = [...files.keys()].filter((path) => before.kept.get(path)?.parsed !== files.get(path));
+  changed.push(...[...before.kept.keys()].filter((path) => !files.has(path)));
+  for (const [path, one] of before.kept) {
+    if (files.has(path)) kept.set(path, one);
+    for (const { path: used } of one.model.uses) {
+      if (used === null) continue;
+      const known = users.get(used);
+      if (known === undefined) users.set(used, [path]);
+      else known.push(path);
+    }
+  }
+  const seen = new Set(changed);
+  for (const path of seen) {
+    kept.delete(path);
+    for (const user of users.get(path) ?? []) seen.add(user);
+  }
+  return kept;
+}
+
+function takeOver(lowering: Lowering, { containers, parsed, records }: Kept): void {
+  const scope = {
+    lowering,
+    parsed,
+    problems: [],
+    used: new Set<AstNode>(),
+    reach: NOTHING,
+    procedure: null,
+    loops: [],
+  };
+  for (const [node, record] of records) {
+    lowering.records.set(node, record);
+    lowering.scopes.set(node, scope);
+    lowering.workedOut.add(node);
+  }
+  for (const node of containers) lowering.scopes.set(node, scope);
+}
+
+/* ---- one file ---- */
 
 /** A file with its records declared. */
 interface Opened {
@@ -61,10 +187,6 @@ interface Opened {
     readonly declared: readonly AstNode[];
   }[];
   readonly uses: readonly { readonly node: ast.Use; readonly path: string | null }[];
-}
-interface Filled {
-  readonly model: FileModel;
-  readonly opened: Opened;
 }
 
 function openFile(lowering: Lowering, parsed: ParsedFile): Opened {
@@ -142,11 +264,11 @@ function fillDeclarations({ containers, declared, scope }: Opened): void {
   }
 }
 
-function lowerFile(opened: Opened, all: ReadonlyMap<string, Opened>): Filled {
+function lowerFile(opened: Opened, outerOfFiles: ReadonlyMap<string, Outer>): Kept {
   const { containers, declared, scope, uses } = opened;
   const { file, path } = scope.parsed;
   const terms = termsIn(scope, file.items);
-  const outer = inReachOf(opened, all);
+  const outer = inReachOf(opened, outerOfFiles);
   const procedures: Procedure[] = [];
   const declarations = recordsOf(scope, declared);
   for (const { declared: inner, node, scope: own } of containers) {
@@ -168,10 +290,21 @@ function lowerFile(opened: Opened, all: ReadonlyMap<string, Opened>): Filled {
     declarations,
     terms,
     procedures,
-    problems: [],
+    problems: scope.problems,
     damaged: scope.parsed.damage.length > 0,
   };
-  return { model, opened };
+  return {
+    parsed: scope.parsed,
+    model,
+    unused: { ifUsed: unusedIn(scope, model, true), ifAlone: unusedIn(scope, model, false) },
+    outer: outerOfFiles.get(path) as Outer,
+    records: [...declared, ...containers.flatMap((container) => container.declared)].flatMap((node) => {
+      const record = scope.lowering.records.get(node);
+      return record === undefined ? [] : [[node, record] as const];
+    }),
+    containers: nodes,
+    finished: {},
+  };
 }
 
 function recordsOf(scope: Scope, nodes: readonly AstNode[]): Declaration[] {
@@ -182,22 +315,27 @@ function termsIn(scope: Scope, items: readonly AstNode[]): Term[] {
   return items.filter(ast.isTerm).map((term) => lowerTerm(scope, term));
 }
 
-/** What the file and those it uses declare outside procedures. */
-function inReachOf(opened: Opened, all: ReadonlyMap<string, Opened>) {
-  const paths = new Set(
-    opened.uses.map(({ path }) => path).filter((path) => path !== null && path !== opened.scope.parsed.path),
-  );
-  const used = [...paths].map((path) => all.get(path ?? "")).filter((file) => file !== undefined);
-  const reached = [opened, ...used];
-  return {
-    declarations: reached.flatMap((file) => recordsOf(file.scope, file.declared)),
-    // Of a used file's terms the problems are told there.
-    terms: reached.flatMap((file) => termsIn({ ...file.scope, problems: [] }, file.scope.parsed.file.items)),
-  };
+/** What a file declares outside procedures. */
+interface Outer {
+  readonly declarations: readonly Declaration[];
+  readonly terms: readonly Term[];
 }
 
-function isUsed(path: string, filled: readonly Filled[]): boolean {
-  return filled.some(({ model }) => model.path !== path && model.uses.some((use) => use.path === path));
+function outerOf({ declared, scope }: Opened): Outer {
+  // The problems of its terms are told when the file itself is lowered.
+  const terms = termsIn({ ...scope, problems: [] }, scope.parsed.file.items);
+  return { declarations: recordsOf(scope, declared), terms };
+}
+
+/** What the file and those it uses declare outside procedures. */
+function inReachOf({ scope, uses }: Opened, outer: ReadonlyMap<string, Outer>): Outer {
+  const own = scope.parsed.path;
+  const paths = new Set([own, ...uses.map(({ path }) => path)]);
+  const reached = [...paths].map((path) => outer.get(path ?? "")).filter((one) => one !== undefined);
+  return {
+    declarations: reached.flatMap(({ declarations }) => declarations),
+    terms: reached.flatMap(({ terms }) => terms),
+  };
 }
 
 /** A line whose form is wrong is told of once: what it seems to mean is no second mistake. */

@@ -1,6 +1,6 @@
 // Resolves the names of a text to records, and says which are not known or mean another sort of thing. Knows the sorts,
 // not what statements do with them.
-import { type AstNode, GrammarUtils, type Reference } from "langium";
+import { type AstNode, type CstNode, GrammarAST, isCompositeCstNode, type Reference } from "langium";
 import * as ast from "#grammar/generated/ast.ts";
 import { editDistance } from "#syntax/edit-distance.ts";
 import type { Span } from "#syntax/span.ts";
@@ -21,7 +21,7 @@ export function resolve<S extends Sort>(
   sorts: readonly S[],
   wanted = sortWords(sorts),
 ): OfSort<S> | null {
-  const node = reference.ref;
+  const node = meant(scope, reference);
   const span = referenceSpan(scope, reference);
   if (node === undefined) {
     reportUnknown(scope, span, reference.$refText, wanted, (candidate) =>
@@ -36,9 +36,14 @@ export function resolve<S extends Sort>(
   return null;
 }
 
+/** The node that a reference means: the one that linking finds (`reference.ref`), found by the names in reach. */
+export function meant(scope: Scope, reference: Reference<ast.Named>): ast.Named | undefined {
+  return lookUp(scope.reach, reference.$refText) as ast.Named | undefined;
+}
+
 /** The procedure that a reference means. */
 export function resolveProcedure(scope: Scope, reference: Reference<ast.Named>): ast.Procedure | null {
-  const node = reference.ref;
+  const node = meant(scope, reference);
   const span = referenceSpan(scope, reference);
   if (node !== undefined) scope.used.add(node);
   if (node === undefined) reportUnknown(scope, span, reference.$refText, "a procedure", ast.isProcedure);
@@ -51,7 +56,7 @@ export function resolveProcedure(scope: Scope, reference: Reference<ast.Named>):
 export function resolveStep(scope: Scope, reference: Reference<ast.StepOrTask>): StepRef {
   const span = referenceSpan(scope, reference);
   const name = reference.$refText;
-  const node = reference.ref;
+  const node = scope.reach.steps.get(name.normalize("NFC"));
   if (node !== undefined) return { name, span, target: spanOf(scope, node) };
   if (!scope.reach.isHidden(name)) {
     const nearest = nearestNames(name, scope.reach.steps.keys());
@@ -154,12 +159,38 @@ export function referenceSpan(scope: Scope, reference: Reference): Span {
  * @param index of one among several values
  */
 export function propertySpan(scope: Scope, node: AstNode, property: string, index = 0): Span {
-  const cst = GrammarUtils.findNodeForProperty(node.$cstNode, property, index);
+  const found: CstNode[] = [];
+  if (node.$cstNode !== undefined) findProperty(found, node, node.$cstNode, property, index);
+  const cst = found[index] ?? found[found.length - 1];
   return cst === undefined ? spanOf(scope, node) : { path: scope.parsed.path, start: cst.offset, end: cst.end };
 }
 
+/** The places of a property, up to the one asked for. */
+function findProperty(found: CstNode[], node: AstNode, within: CstNode, property: string, index: number): void {
+  if (!isCompositeCstNode(within)) return;
+  for (const child of within.content) {
+    if (found.length > index) return;
+    if (propertyOf(child.grammarSource) === property) found.push(child);
+    else if (isCompositeCstNode(child) && child.astNode === node) findProperty(found, node, child, property, index);
+  }
+}
+
+/** What the part of the grammar that a node was read by is kept as. */
+function propertyOf(source: GrammarAST.AbstractElement | undefined): string | null {
+  if (source === undefined) return null;
+  const known = properties.get(source);
+  if (known !== undefined) return known;
+  let at: AstNode | undefined = source;
+  while (at !== undefined && !GrammarAST.isAssignment(at)) at = at.$container;
+  const property = at?.feature ?? null;
+  properties.set(source, property);
+  return property;
+}
+
+const properties = new WeakMap<GrammarAST.AbstractElement, string | null>();
+
 /** People and equipment; the list of the language. */
-const HAZARDS: readonly string[] = [
+export const HAZARDS: readonly string[] = [
   ...["burn", "cold", "fire", "explosion", "pressure", "electric", "lifting", "crush", "cutting", "rotating", "spring"],
   ...["fall", "dropped", "eye", "skin", "fumes", "noise"],
   ...["damage", "contamination", "overheating", "overtorque", "debris"],

@@ -50,6 +50,8 @@ export interface Procedure {
   }[];
   readonly basedOn: readonly { readonly source: Source | null; readonly revision: string; readonly span: Span }[];
   readonly ambient: Value | null;
+  /** True where the line itself is there, even if unreadable. */
+  readonly hasAmbient: boolean;
   readonly crew: number | null;
   readonly begin: readonly Condition[];
   readonly finish: readonly Condition[];
@@ -215,6 +217,8 @@ export interface RecordField {
 
 export interface Check {
   readonly kind: "check";
+  /** From the word to what is looked at: where its findings stand. */
+  readonly place: Span;
   readonly words: string;
   readonly tools: readonly ToolUse[];
   readonly expect: Value | null;

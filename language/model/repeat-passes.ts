@@ -122,7 +122,8 @@ function countRepeat(counting: Counting, block: RepeatBlock<Item> | RepeatBlock<
   return sum;
 }
 
-function passCount(range: RepeatRange): number {
+/** How often a repeat is done; 0 where its bounds are no constants. */
+export function passCount(range: RepeatRange): number {
   return (runsOf(range) ?? []).reduce((sum, run) => sum + run.count, 0);
 }
 

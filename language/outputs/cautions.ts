@@ -1,9 +1,10 @@
 // Which standing cautions belong on an output: those for everything, and those for the kinds of work in it. Knows no format.
-
+import type { Unchecked } from "#analysis/limits/unchecked.ts";
 import type { Words } from "./words/en.ts";
 import type { Work } from "./work.ts";
 
-export function cautionsFor(work: Work, words: Words): readonly string[] {
+/** @param unchecked what could not be checked for want of data: printed, so that silence is not read as a pass */
+export function cautionsFor(work: Work, words: Words, unchecked: readonly Unchecked[] = []): readonly string[] {
   const verbs = new Set<string>(work.actions.map(({ action }) => action.verb));
   const any = (...wanted: readonly string[]): boolean => wanted.some((verb) => verbs.has(verb));
   const adapter = work.actions.some(
@@ -14,6 +15,7 @@ export function cautionsFor(work: Work, words: Words): readonly string[] {
   return [
     ...cautions.everywhere,
     cautions.notChecked,
+    ...(unchecked.length === 0 ? [] : [uncheckedText(unchecked, words)]),
     ...(adapter ? [cautions.adapter] : []),
     ...(any("heat", "cool") ? [cautions.heating] : []),
     ...(any("isolate", "release", "prove") ? [cautions.isolation] : []),
@@ -21,4 +23,10 @@ export function cautionsFor(work: Work, words: Words): readonly string[] {
     ...(work.statements.length > 0 ? [cautions.hazards] : []),
     ...(inspected ? [cautions.twoPeople] : []),
   ];
+}
+
+function uncheckedText(unchecked: readonly Unchecked[], { cautions }: Words): string {
+  return cautions.unchecked(
+    unchecked.map(({ matter, of, lacks, when, in: holder }) => cautions.uncheckedItem(matter, of, lacks, when, holder)),
+  );
 }

@@ -31,7 +31,7 @@ function letters(text: string): string {
   return text.replace(/[\s·*./()^-]/g, "");
 }
 
-const COMPOUNDS = [
+export const COMPOUNDS: readonly string[] = [
   "N·m",
   "kN·m",
   "lbf·ft",
@@ -80,7 +80,7 @@ const COMPOUNDS = [
   "turn/s",
   "rad/s",
 ];
-const COMMON = new Set([
+export const COMMON: ReadonlySet<string> = new Set([
   "m",
   "mm",
   "cm",

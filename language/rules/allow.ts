@@ -28,15 +28,15 @@ export function applyAllows(
   return [...marked, ...markedIdle, ...idleOuter];
 }
 
-/** Codes that nothing can allow: what they find has no meaning to go on with. */
-function isForbidden(code: string): boolean {
-  return /^(?:syntax|names)\./.test(code) || code === "units.mismatch";
+/** Not what leaves nothing to go on with: a form, a name, a kind of quantity. */
+export function mayBeAllowed(code: string): boolean {
+  return !/^(?:syntax|names)\./.test(code) && code !== "units.mismatch";
 }
 
 function mark(findings: readonly Finding[], allows: readonly Allow[], used: Set<Allow>): readonly Finding[] {
   const byCode = new Map<string, Allow[]>();
   for (const allow of allows) {
-    if (!isForbidden(allow.code)) byCode.set(allow.code, [...(byCode.get(allow.code) ?? []), allow]);
+    if (mayBeAllowed(allow.code)) byCode.set(allow.code, [...(byCode.get(allow.code) ?? []), allow]);
   }
   return findings.map((finding) => {
     const covering = (byCode.get(finding.code) ?? []).filter(({ scope }) => {
@@ -60,7 +60,7 @@ function unusedMatter({ code, codeSpan, span }: Allow, codes: ReadonlySet<string
     kind: "unused allow",
     code,
     known,
-    forbidden: isForbidden(code),
+    forbidden: !mayBeAllowed(code),
     nearest: known ? null : nearestCode(code, codes),
     span: { ...span, end: codeSpan.end },
     statement: span,

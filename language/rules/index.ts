@@ -1,10 +1,27 @@
 // The one list of all rules. A rule that stands here is checked, explained and tested; nothing else has to know of it.
+
 import { badJump } from "./flow/bad-jump.ts";
 import { empty } from "./flow/empty.ts";
 import { endless } from "./flow/endless.ts";
 import { impossibleCondition } from "./flow/impossible-condition.ts";
 import { tooLarge } from "./flow/too-large.ts";
 import { unreachable } from "./flow/unreachable.ts";
+import { armUnknown } from "./limits/arm-unknown.ts";
+import { flashPoint } from "./limits/flash-point.ts";
+import { noCondition } from "./limits/no-condition.ts";
+import { noHeatLimit } from "./limits/no-heat-limit.ts";
+import { noTool } from "./limits/no-tool.ts";
+import { overheat } from "./limits/overheat.ts";
+import { overload } from "./limits/overload.ts";
+import { overtorque } from "./limits/overtorque.ts";
+import { spacing } from "./limits/spacing.ts";
+import { tooCoolToFit } from "./limits/too-cool-to-fit.ts";
+import { toolAccuracy } from "./limits/tool-accuracy.ts";
+import { toolRange } from "./limits/tool-range.ts";
+import { torqueCondition } from "./limits/torque-condition.ts";
+import { torqueDisagrees } from "./limits/torque-disagrees.ts";
+import { torqueStages } from "./limits/torque-stages.ts";
+import { undertorque } from "./limits/undertorque.ts";
 import { duplicate } from "./names/duplicate.ts";
 import { needsInstance } from "./names/needs-instance.ts";
 import { noSuchInstance } from "./names/no-such-instance.ts";
@@ -49,6 +66,7 @@ import { unusedAllow } from "./trace/unused-allow.ts";
 import { ambiguous } from "./units/ambiguous.ts";
 import { impossible } from "./units/impossible.ts";
 import { mismatch } from "./units/mismatch.ts";
+import { precision } from "./units/precision.ts";
 import { reversedRange } from "./units/reversed-range.ts";
 import { style } from "./units/style.ts";
 import { unknown as unknownUnit } from "./units/unknown.ts";
@@ -73,7 +91,24 @@ export const RULES: readonly Rule[] = [
   reversedRange,
   impossible,
   ambiguous,
+  precision,
   style,
+  toolRange,
+  armUnknown,
+  toolAccuracy,
+  noTool,
+  torqueStages,
+  torqueDisagrees,
+  torqueCondition,
+  overtorque,
+  undertorque,
+  noCondition,
+  overheat,
+  noHeatLimit,
+  flashPoint,
+  tooCoolToFit,
+  overload,
+  spacing,
   notInstalled,
   alreadyInstalled,
   occupied,

@@ -18,11 +18,24 @@ export function layOut({ title, edits }: Mend, textOf: (path: string) => string 
 
 function textEdit(edit: Edit, textOf: (path: string) => string | undefined): TextEdit | null {
   if ("span" in edit) return edit;
+  if ("closes" in edit) return closing(textOf(edit.at.path), edit.closes, edit.at);
   const at = "takeOut" in edit ? edit.takeOut : "lastIn" in edit ? edit.lastIn : edit.lineBefore;
   const text = textOf(at.path);
   if (text === undefined) return null;
   if ("takeOut" in edit) return takenOut(text, at);
   return "lastIn" in edit ? lastLine(text, at, edit.newText) : lineBefore(text, at, edit.newText);
+}
+
+/** On a line of its own, as far in as the one that opens the block; on that line itself where the block has no other. */
+function closing(text: string | undefined, opens: Span, { path, end }: Span): TextEdit {
+  if (text === undefined) return { span: { path, start: end, end }, newText: "\n}" };
+  const openLine = lineStart(text, opens.start);
+  if (openLine === lineStart(text, end)) return { span: { path, start: end, end }, newText: " }" };
+  // A comment behind the last line stays with it.
+  const comment = /^[ \t]*\/\/[^\r\n]*/.exec(text.slice(end, lineEnd(text, end)))?.[0] ?? "";
+  const at = end + comment.length;
+  const indent = /^[ \t]*/.exec(text.slice(openLine, opens.start))?.[0] ?? "";
+  return { span: { path, start: at, end: at }, newText: `${endOf(text)}${indent}}` };
 }
 
 /** Above the comments that belong to the line; only where the statement begins its line. */

@@ -4,6 +4,21 @@ import type { Pass } from "#model/problem.ts";
 import type { Span } from "#syntax/span.ts";
 import type { Mend } from "./rule.ts";
 
+/** Another value in place of one; nothing where it would be right for some choices or orders only. */
+export function putInstead(
+  title: string,
+  {
+    instead,
+    options,
+    inOrder,
+  }: Pick<Place, "options" | "inOrder"> & {
+    readonly instead: { readonly span: Span; readonly text: string } | null;
+  },
+): readonly Mend[] {
+  if (instead === null || options !== undefined || inOrder !== undefined) return [];
+  return [{ title, edits: [{ span: instead.span, newText: instead.text }] }];
+}
+
 interface Place {
   /** Null where no line before the step would be right. */
   readonly stepSpan: Span | null;

@@ -52,6 +52,8 @@ export type Edit =
   | { readonly lineBefore: Span; readonly newText: string }
   /** A line of its own at the end of the block that ends here. */
   | { readonly lastIn: Span; readonly newText: string }
+  /** A closing brace where a block should have ended, for the one that opens here. */
+  | { readonly closes: Span; readonly at: Span }
   /** A statement goes, with its line where it has one. */
   | { readonly takeOut: Span };
 

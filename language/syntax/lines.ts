@@ -12,6 +12,8 @@ export interface Range {
 export interface Lines {
   readonly position: (offset: number) => Position;
   readonly range: (start: number, end: number) => Range;
+  /** Where a line begins; the end of the text behind the last line. */
+  readonly offset: (line: number) => number;
   /** The text of a line without its end. */
   readonly text: (line: number) => string;
   readonly count: number;
@@ -38,6 +40,7 @@ export function linesOf(text: string): Lines {
   return {
     position,
     range: (start, end) => ({ start: position(start), end: position(end) }),
+    offset: (line) => starts[Math.max(line, 0)] ?? text.length,
     text: (line) => text.slice(starts[line] ?? text.length, starts[line + 1] ?? text.length).replace(/[\r\n]+$/, ""),
     count: starts.length,
   };

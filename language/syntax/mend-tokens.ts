@@ -123,9 +123,9 @@ const MEANT: Readonly<Record<string, string>> = { "&&": "and", "&": "and", "||":
 /** `40 +- 2 N·m` would be a sum: it is read as `±`. */
 function readPlusMinus(grammar: Recogniser, tokens: readonly IToken[], path: string, note: Note): readonly IToken[] {
   const isSign = (at: number) => {
+    if (typeName(tokens[at]) !== "+") return false;
     const [before, plus, minus, after] = [tokens[at - 1], tokens[at], tokens[at + 1], tokens[at + 2]];
-    if (plus === undefined || typeName(plus) !== "+" || typeName(minus) !== "-" || typeName(after) !== "NUMBER")
-      return false;
+    if (plus === undefined || typeName(minus) !== "-" || typeName(after) !== "NUMBER") return false;
     return endOf(plus) === minus?.startOffset && /^(?:NUMBER|DECIMAL_COMMA|UNIT)$/.test(typeName(before));
   };
   if (!tokens.some((_, at) => isSign(at))) return tokens;
@@ -192,8 +192,9 @@ function isDash(tokens: readonly IToken[], at: number): boolean {
 }
 
 function isHyphened(tokens: readonly IToken[], at: number): boolean {
+  if (typeName(tokens[at]) !== "-") return false;
   const [before, hyphen, after] = [tokens[at - 1], tokens[at], tokens[at + 1]];
-  if (before === undefined || hyphen === undefined || after === undefined || typeName(hyphen) !== "-") return false;
+  if (before === undefined || hyphen === undefined || after === undefined) return false;
   const numbers = typeName(before) === "NUMBER" && typeName(after) === "NUMBER";
   return numbers && endOf(before) === hyphen.startOffset && endOf(hyphen) === after.startOffset;
 }

@@ -47,7 +47,7 @@ function follow(count: Counts, name: string, next: string): void {
   else if (name === ")" || name === "]") count.brackets = Math.max(0, count.brackets - 1);
   count.signs = name === "not" || name === "-" || name === "−" || name === "(" ? count.signs + 1 : 0;
   if (OPERATORS.has(name)) count.terms++;
-  else if (ENDS_SUM.has(name) || /^[a-z]{3}/.test(name)) count.terms = 0;
+  else if (count.terms > 0 && (ENDS_SUM.has(name) || /^[a-z]{3}/.test(name))) count.terms = 0;
   if (name === "{") {
     count.brackets = 0;
     count.otherwise.push(0);

@@ -1,7 +1,7 @@
 // Text to tree: reads any text at all, names what is wrong with its form, and keeps every statement that could be read.
 // Pure and total; knows no names' meaning (scope.ts) and no wording.
 import type { IToken } from "chevrotain";
-import { DocumentState, type LangiumDocument, type LangiumParser, TextDocument, URI } from "langium";
+import { DocumentState, type LangiumDocument, TextDocument, URI } from "langium";
 import type * as ast from "#grammar/generated/ast.ts";
 import { balanceBraces } from "./braces.ts";
 import { type Damage, damageFrom } from "./damage.ts";
@@ -12,6 +12,7 @@ import { recover } from "./recover.ts";
 import { createSpragServices, type SpragLexer } from "./services.ts";
 import { problemOf } from "./slip.ts";
 import { AS_ONE } from "./statements.ts";
+import { createTreeReader, type ReadTree, type TreeReader } from "./tree-reader.ts";
 import { asOneToken } from "./virtual-token.ts";
 
 export interface ParsedFile {
@@ -40,7 +41,7 @@ export function parseText(text: string, path: string): ParsedFile {
 
 interface Reader {
   readonly lexer: SpragLexer;
-  readonly parser: LangiumParser;
+  readonly trees: TreeReader;
   readonly grammar: Recogniser;
 }
 interface Tree {
@@ -53,22 +54,24 @@ let made: Reader | undefined;
 
 function theReader(): Reader {
   if (made === undefined) {
-    const { Lexer, LangiumParser: parser } = createSpragServices().sprag.parser;
-    made = { lexer: Lexer as SpragLexer, parser, grammar: createRecogniser(parser, AS_ONE) };
+    const services = createSpragServices().sprag;
+    const { Lexer: lexer, LangiumParser: parser } = services.parser;
+    const grammar = createRecogniser(parser, AS_ONE);
+    made = { lexer: lexer as SpragLexer, trees: createTreeReader(services), grammar };
   }
   return made;
 }
 
 function readTree(reader: Reader, mended: MendedTokens, text: string, path: string): Tree {
-  const straight = isShallow(mended.tokens) ? parseTokens(reader, text, mended.tokens, mended.hidden) : null;
-  if (straight?.wrongAt === null) return { file: straight.file, problems: [], damage: [] };
+  const straight = isShallow(mended.tokens) ? reader.trees.read(text, mended.tokens, mended.hidden) : null;
+  if (straight !== null && straight.file !== null) return { file: straight.file, problems: [], damage: [] };
   const { grammar } = reader;
   const balanced = balanceBraces(grammar, mended.tokens, text, path);
   const told = [...mended.problems, ...balanced.problems].map((problem) => problem.span.start);
   const recovered = recover({ grammar, text, path, told }, balanced.tokens);
   const problems = [...balanced.problems, ...recovered.problems];
-  const again = parseTokens(reader, text, recovered.tokens, mended.hidden);
-  if (again.wrongAt === null) return { file: again.file, problems, damage: recovered.damage };
+  const again = reader.trees.read(text, recovered.tokens, mended.hidden);
+  if (again.file !== null) return { file: again.file, problems, damage: recovered.damage };
   return wholeDamage(reader, mended, text, path, problems, again.wrongAt);
 }
 
@@ -88,7 +91,7 @@ function wholeDamage(
     tokens[0] as IToken,
     tokens[tokens.length - 1] as IToken,
   );
-  const { file } = parseTokens(reader, text, [whole], mended.hidden);
+  const { file } = reader.trees.read(text, [whole], mended.hidden) as ReadTree & { readonly wrongAt: null };
   const problems =
     known.length > 0
       ? known
@@ -114,13 +117,6 @@ function isShallow(tokens: readonly IToken[]): boolean {
 }
 
 const DEEPEST = 100;
-
-function parseTokens(reader: Reader, text: string, tokens: readonly IToken[], hidden: readonly IToken[]) {
-  reader.lexer.prepare([...tokens], [...hidden]);
-  const result = reader.parser.parse<ast.File>(text);
-  const error = result.parserErrors[0];
-  return { file: result.value, wrongAt: error === undefined ? null : error.token };
-}
 
 function documentOf(path: string, text: string, file: ast.File): LangiumDocument {
   const uri = URI.from({ scheme: "sprag", path: `/${path.replace(/^\/+/, "")}` });

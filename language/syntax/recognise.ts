@@ -158,14 +158,30 @@ interface Walk {
   /** Ends of a rule from a position on; each is worked out once. */
   readonly known: Map<RuleNode, Map<number, readonly number[]>>;
   furthest: number;
-  expected: Set<string>;
+  /** What could stand at `furthest`; null where nobody has asked. */
+  expected: Set<string> | null;
 }
 
 function fitRule(rule: RuleNode, tokens: readonly IToken[], start: number): Fit {
-  const walk: Walk = { tokens, known: new Map(), furthest: start, expected: new Set() };
+  const walk: Walk = { tokens, known: new Map(), furthest: start, expected: null };
   const ends = endsOf(walk, { form: "rule", rule }, start);
   const end = ends.length === 0 ? -1 : Math.max(...ends);
-  return { end, furthest: Math.max(walk.furthest, end), expected: walk.furthest >= end ? [...walk.expected] : [] };
+  let expected: readonly string[] | undefined;
+  return {
+    end,
+    furthest: Math.max(walk.furthest, end),
+    // Most statements fit, and then nobody asks: those that do not are walked again.
+    get expected() {
+      expected ??= walk.furthest >= end ? expectedFrom(rule, tokens, start) : [];
+      return expected;
+    },
+  };
+}
+
+function expectedFrom(rule: RuleNode, tokens: readonly IToken[], start: number): readonly string[] {
+  const expected = new Set<string>();
+  endsOf({ tokens, known: new Map(), furthest: start, expected }, { form: "rule", rule }, start);
+  return [...expected];
 }
 
 function endsOf(walk: Walk, node: Node, at: number): readonly number[] {
@@ -233,9 +249,9 @@ function missed(walk: Walk, first: First, at: number): void {
   if (at < walk.furthest) return;
   if (at > walk.furthest) {
     walk.furthest = at;
-    walk.expected = new Set();
+    walk.expected?.clear();
   }
-  for (const label of first.labels) walk.expected.add(label);
+  if (walk.expected !== null) for (const label of first.labels) walk.expected.add(label);
 }
 
 function distinct(ends: readonly number[]): readonly number[] {

@@ -65,11 +65,43 @@ export function declaredNames(container: AstNode, what: "things" | "steps" = "th
   return (what === "things" ? held.things : held.steps).all;
 }
 
+type Flow = ast.Procedure | ast.Damaged;
+
+/** The statements of a procedure and all that stand inside them, in the order of the text. */
+export function statementsIn(container: Flow): readonly AstNode[] {
+  const found: AstNode[] = [];
+  // A stack of our own: nesting is as deep as the writer likes.
+  const waiting: AstNode[] = [...container.items].reverse();
+  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+    found.push(node);
+    const inner = innerItems(node);
+    for (let at = inner.length - 1; at >= 0; at--) waiting.push(inner[at] as AstNode);
+  }
+  return found;
+}
+
 /** The container whose steps, tasks, readings and inner declarations are in reach of a node. */
 export function procedureOf(node: AstNode): ast.Procedure | ast.Damaged | undefined {
   for (let at: AstNode | undefined = node; at !== undefined; at = at.$container) {
     if (ast.isProcedure(at)) return at;
     if (ast.isDamaged(at) && ast.isFile(at.$container)) return at;
+  }
+  return undefined;
+}
+
+/** What a name means at a node of a linked file: a thing, or, asked for `steps`, a step or task of the procedure. */
+export function meantAt(
+  at: AstNode,
+  name: string,
+  what: "things" | "steps" = "things",
+): DeclaredName["node"] | undefined {
+  const key = name.normalize("NFC");
+  const procedure = procedureOf(at);
+  if (what === "steps") return procedure && tablesOf(procedure).steps.first.get(key)?.node;
+  const file = AstUtils.findRootNode(at);
+  for (const container of [procedure, file, ...(usedBy.get(file) ?? [])]) {
+    const found = container && tablesOf(container).things.first.get(key);
+    if (found) return found.node;
   }
   return undefined;
 }
@@ -148,7 +180,7 @@ function tablesOf(container: AstNode): Tables {
     const things: DeclaredName[] = [];
     const steps: DeclaredName[] = [];
     if (ast.isFile(container)) collectFromFile(container, things);
-    else if (ast.isProcedure(container) || ast.isDamaged(container)) collectFromFlow(container.items, things, steps);
+    else if (ast.isProcedure(container) || ast.isDamaged(container)) collectFromFlow(container, things, steps);
     found = { things: table(things), steps: table(steps) };
     tables.set(container, found);
   }
@@ -167,14 +199,10 @@ function collectFromFile(file: ast.File, into: DeclaredName[]): void {
   }
 }
 
-function collectFromFlow(items: readonly AstNode[], things: DeclaredName[], steps: DeclaredName[]): void {
-  // A stack of our own: nesting is as deep as the writer likes.
-  const waiting: AstNode[] = [...items].reverse();
-  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+function collectFromFlow(container: Flow, things: DeclaredName[], steps: DeclaredName[]): void {
+  for (const node of statementsIn(container)) {
     if (ast.isStep(node) || ast.isTask(node)) add(node, steps);
     else if (ast.isMeasure(node) || ast.isDeclaration(node)) add(node, things);
-    const inner = innerItems(node);
-    for (let at = inner.length - 1; at >= 0; at--) waiting.push(inner[at] as AstNode);
   }
 }
 

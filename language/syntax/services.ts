@@ -21,11 +21,10 @@ import { SpragScopeProvider } from "./scope.ts";
 import { TextConverter } from "./text-value.ts";
 
 /**
- * Langium's lexer, which can also hand the parser a stream of tokens that was mended before, and gives out comments one
- * by one as the parser comes to them (Langium cuts them off the front of one array: quadratic in their number).
+ * Langium's lexer, which gives out comments one by one as Langium's parser comes to them (which cuts them off the front of one
+ * array: quadratic in their number).
  */
 export class SpragLexer extends DefaultLexer {
-  private prepared: LexerResult | null = null;
   private comments: readonly IToken[] = [];
   private nextComment = 0;
 
@@ -34,14 +33,8 @@ export class SpragLexer extends DefaultLexer {
     return super.tokenize(text);
   }
 
-  /** The next call of `tokenize` gives these tokens, whatever the text. */
-  prepare(tokens: IToken[], hidden: IToken[]): void {
-    this.prepared = { tokens, hidden, errors: [] };
-  }
-
   override tokenize(text: string): LexerResult {
-    const result = this.prepared ?? super.tokenize(text);
-    this.prepared = null;
+    const result = super.tokenize(text);
     const last = result.tokens[result.tokens.length - 1]?.startOffset ?? -1;
     this.comments = result.hidden.filter((comment) => comment.startOffset <= last);
     this.nextComment = 0;

@@ -1,14 +1,18 @@
 // What a string says: without its quotes, escapes resolved, the common indentation of a block removed; and what a unit says.
-import { type CstNode, DefaultValueConverter, type GrammarAST, type ValueType } from "langium";
+import { DefaultValueConverter, type GrammarAST, type ValueType } from "langium";
 
 /** Gives the tree plain text in place of quoted text; a missing closing quote does no harm. */
 export class TextConverter extends DefaultValueConverter {
-  protected override runConverter(rule: GrammarAST.AbstractRule, input: string, cstNode: CstNode): ValueType {
-    if (rule.name === "STRING") return stringText(input);
-    if (rule.name === "TEXT_BLOCK") return blockText(input);
-    if (rule.name === "UNIT") return closed(input);
-    return super.runConverter(rule, input, cstNode);
+  protected override runConverter(rule: GrammarAST.AbstractRule, input: string): ValueType {
+    return textOf(rule.name, input);
   }
+}
+
+/** What a terminal of this name says. */
+export function textOf(terminal: string, image: string): string {
+  if (terminal === "STRING") return stringText(image);
+  if (terminal === "TEXT_BLOCK") return blockText(image);
+  return terminal === "UNIT" ? closed(image) : image;
 }
 
 function stringText(image: string): string {

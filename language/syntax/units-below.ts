@@ -19,6 +19,7 @@ export function readUnitsBelow(
   tokens: readonly IToken[],
   errors: readonly ILexingError[],
 ): { readonly tokens: readonly IToken[]; readonly errors: readonly ILexingError[] } {
+  if (!tokens.some((_, at) => unitEnd(source.text, tokens, at) > 0)) return { tokens, errors };
   const out: IToken[] = [];
   const ranges: { readonly start: number; readonly end: number }[] = [];
   for (let at = 0; at < tokens.length; at++) {
@@ -32,7 +33,6 @@ export function readUnitsBelow(
     while (at + 1 < tokens.length && (tokens[at + 1] as IToken).startOffset < end) at++;
     ranges.push({ start: token.startOffset, end });
   }
-  if (ranges.length === 0) return { tokens, errors };
   return {
     tokens: out,
     errors: errors.filter(({ offset }) => !ranges.some(({ start, end }) => offset >= start && offset < end)),

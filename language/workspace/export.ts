@@ -1,4 +1,5 @@
 // From a procedure to an output: gathers what the output is made from, and hands it on. Knows no format.
+import { uncheckedIn } from "#analysis/limits/limits.ts";
 import type { Procedure } from "#model/procedure.ts";
 import { OUTPUTS } from "#outputs/index.ts";
 import { concerns, filesBehind } from "./concerned.ts";
@@ -29,6 +30,11 @@ export type ExportResult =
   /** The procedure, one that it performs or what they declare has errors, and no draft was asked for. */
   | { readonly kind: "errors"; readonly report: CheckReport };
 
+/** Every output by name with the formats it is written in. */
+export function outputFormats(): readonly { readonly as: string; readonly formats: readonly string[] }[] {
+  return [...OUTPUTS].map(([as, { formats }]) => ({ as, formats: [...formats.keys()] }));
+}
+
 /** The output as text; total, the same bytes for the same snapshot and request. */
 export function exportAs(workspace: Workspace, request: ExportRequest): ExportResult {
   const output = OUTPUTS.get(request.as);
@@ -45,6 +51,7 @@ export function exportAs(workspace: Workspace, request: ExportRequest): ExportRe
   const expanded = workspace.expanded(procedure);
   const report = reportOf(paths, findings, workspace.snapshot.texts, { procedures: 1, steps: expanded.steps });
   if (report.summary.errors > 0 && !request.draft) return { kind: "errors", report };
+  const run = workspace.run(procedure);
   const document = output.build({
     expanded,
     findings,
@@ -54,6 +61,7 @@ export function exportAs(workspace: Workspace, request: ExportRequest): ExportRe
     repeats: request.repeats,
     draft: request.draft,
     expandedOf: workspace.expandedOf,
+    unchecked: run === null ? [] : uncheckedIn(run),
   });
   return { kind: "done", text: render(document), draft: document.draft };
 }

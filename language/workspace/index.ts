@@ -1,8 +1,8 @@
 // All that callers of the core need: the command line, the server, a browser.
 export { convertText } from "#quantity/convert.ts";
-export { allCodes, explain } from "#rules/explain.ts";
+export { allCodes, explain, pageMarkdown as explanationMarkdown } from "#rules/explain.ts";
 export { formatText } from "#syntax/format.ts";
-export { type ExportRequest, type ExportResult, exportAs } from "./export.ts";
+export { type ExportRequest, type ExportResult, exportAs, outputFormats } from "./export.ts";
 export type { CheckReport, FileReport, ReportedFinding, Summary } from "./report.ts";
 export { reportText } from "./report.ts";
 export type { Snapshot, Wanted } from "./snapshot.ts";

@@ -1,17 +1,18 @@
-// From texts to models: every text is parsed once, also over many snapshots of one workspace, and linked with what it uses.
-
-import { AstUtils } from "langium";
+// From texts to models: every text is parsed once, also over many snapshots of one workspace, and linked with what it uses. A file
+// is lowered when its model is asked for, and again only where it or a file behind it changed.
 import * as ast from "#grammar/generated/ast.ts";
-import { lowerFiles } from "#model/lower.ts";
+import { type Lowered, lowerAgain } from "#model/lower.ts";
 import type { FileModel } from "#model/procedure.ts";
 import { type ParsedFile, parseText } from "#syntax/parse.ts";
-import { linkFiles, resolveUse } from "#syntax/scope.ts";
+import { linkFiles, resolveUse, statementsIn } from "#syntax/scope.ts";
 import type { Snapshot, Wanted } from "./snapshot.ts";
 
 export interface Loaded {
   readonly parsed: ReadonlyMap<string, ParsedFile>;
   readonly models: ReadonlyMap<string, FileModel>;
   readonly wanted: readonly Wanted[];
+  /** The models that are known already, of this snapshot or an earlier one, for the next to take over what still holds. */
+  readonly known: () => Lowered | null;
 }
 
 /** @param before what was loaded from an earlier snapshot; texts that are the same are not parsed again */
@@ -23,22 +24,57 @@ export function load(snapshot: Snapshot, before: Loaded | null): Loaded {
   }
   linkFiles(parsed);
   const here = (path: string): boolean => snapshot.texts.has(path) || snapshot.present.has(path);
-  return { parsed, models: lowerFiles(parsed, here), wanted: wantedBy(snapshot, parsed) };
+  let known = before?.known() ?? null;
+  let lowered: Lowered | null = null;
+  return {
+    parsed,
+    get models() {
+      lowered ??= lowerAgain(parsed, here, known);
+      known = lowered;
+      return lowered.models;
+    },
+    wanted: wantedBy(snapshot, parsed),
+    known: () => known,
+  };
 }
 
 function wantedBy(snapshot: Snapshot, parsed: ReadonlyMap<string, ParsedFile>): readonly Wanted[] {
   const wanted = new Map<string, Wanted>();
-  const want = (from: string, path: string, need: Wanted["need"]): void => {
-    const resolved = resolveUse(from, path);
-    if (resolved === null || snapshot.absent.has(resolved) || snapshot.texts.has(resolved)) return;
-    if (need === "presence" && snapshot.present.has(resolved)) return;
-    if (wanted.get(resolved)?.need !== "text") wanted.set(resolved, { path: resolved, need });
-  };
   for (const { path, file } of parsed.values()) {
-    for (const node of AstUtils.streamAllContents(file)) {
-      if (ast.isUse(node)) want(path, node.path, "text");
-      if (ast.isFigureLine(node)) want(path, node.path, "presence");
+    for (const { need, path: named } of namedIn(file)) {
+      const resolved = resolveUse(path, named);
+      if (resolved === null || snapshot.absent.has(resolved) || snapshot.texts.has(resolved)) continue;
+      if (need === "presence" && snapshot.present.has(resolved)) continue;
+      if (wanted.get(resolved)?.need !== "text") wanted.set(resolved, { path: resolved, need });
     }
   }
   return [...wanted.values()].sort((a, b) => (a.path < b.path ? -1 : 1));
+}
+
+/** The paths that a file names, as written; looked for once in each tree. */
+function namedIn(file: ast.File): readonly Wanted[] {
+  const known = named.get(file);
+  if (known !== undefined) return known;
+  const found: Wanted[] = [];
+  for (const item of file.items) {
+    if (ast.isUse(item)) found.push({ path: item.path, need: "text" });
+    else if (ast.isArrangement(item)) found.push(...tablesOf(item));
+    else if (ast.isProcedure(item) || ast.isDamaged(item)) {
+      for (const node of statementsIn(item)) {
+        if (ast.isFigureLine(node)) found.push({ path: node.path, need: "presence" });
+        else if (ast.isArrangement(node)) found.push(...tablesOf(node));
+      }
+    }
+  }
+  named.set(file, found);
+  return found;
+}
+
+const named = new WeakMap<ast.File, readonly Wanted[]>();
+
+/** Where an arrangement takes its masses from. */
+function tablesOf({ properties }: ast.Arrangement): readonly Wanted[] {
+  return properties.flatMap((property) =>
+    ast.isTextProperty(property) && property.keyword === "from" ? [{ path: property.text, need: "presence" }] : [],
+  );
 }

@@ -1,11 +1,12 @@
 // The façade: a snapshot of a workspace in, findings and outputs out, as plain data. Command line, server and browser all
 // come through here, so they cannot differ. Knows no files, no editor, no clock.
 import { createDecisions } from "#analysis/decision.ts";
-import { type FollowContext, followProcedure } from "#analysis/follow.ts";
+import { type FollowContext, followProcedure, type Run } from "#analysis/follow.ts";
+import { limitFactsOf } from "#analysis/limits/limits.ts";
 import { optionsAsked } from "#analysis/mentioned.ts";
 import { factsOf } from "#analysis/report.ts";
 import type { Option } from "#model/declarations.ts";
-import { expandProcedure } from "#model/expand.ts";
+import { type Expansion, expandProcedure } from "#model/expand.ts";
 import type { ExpandedProcedure } from "#model/expanded.ts";
 import type { Allow, FileModel, Item, Procedure } from "#model/procedure.ts";
 import type { Finding } from "#rules/finding.ts";
@@ -24,10 +25,17 @@ export interface Workspace {
   /** The findings in these files, in the order of their places. */
   readonly findings: (paths: readonly string[], settings?: CheckSettings) => readonly Finding[];
   readonly check: (paths: readonly string[], settings?: CheckSettings) => CheckReport;
+  /**
+   * The same, yielding after each part of the work, two or three times for each procedure: the caller may let others have their turn
+   * then, or never go on.
+   */
+  readonly checkInSteps: (paths: readonly string[], settings?: CheckSettings) => Steps<CheckReport>;
   /** The options that the procedures of these files ask about. */
   readonly options: (paths: readonly string[]) => readonly Option[];
   readonly expanded: (procedure: Procedure) => ExpandedProcedure;
   readonly expandedOf: (procedureId: string) => ExpandedProcedure | null;
+  /** The procedure followed for all choices; null where it is too large to be. */
+  readonly run: (procedure: Procedure) => Run | null;
 }
 
 export interface CheckSettings {
@@ -45,43 +53,41 @@ const WHATEVER_IS_CHOSEN: ReadonlySet<string> = new Set([
 /** @param before an earlier workspace of the same folder, to save work */
 export function openWorkspace(snapshot: Snapshot, before: Workspace | null = null): Workspace {
   const loaded = load(snapshot, before?.loaded ?? null);
-  const procedures = new Map<string, Procedure>();
-  for (const model of loaded.models.values())
-    for (const procedure of model.procedures) procedures.set(procedure.id, procedure);
-  const expansions = new Map<string, ReturnType<typeof expandProcedure>>();
-  const expand = (procedure: Procedure): ReturnType<typeof expandProcedure> => {
-    const known = expansions.get(procedure.id) ?? expandProcedure(procedure);
-    expansions.set(procedure.id, known);
-    return known;
-  };
+  let procedures: ReadonlyMap<string, Procedure> | null = null;
   const expandedOf = (id: string): ExpandedProcedure | null => {
+    procedures ??= proceduresIn(loaded);
     const procedure = procedures.get(id);
     return procedure === undefined ? null : expand(procedure).expanded;
   };
-  const followAll = (models: readonly FileModel[], settings: CheckSettings): readonly AnyFact[] => {
-    const context: FollowContext = {
-      decisions: createDecisions(),
-      expandedOf,
-      chosen: settings.set ?? {},
-      summaries: new Map(),
-    };
-    return models.flatMap((model) =>
-      model.procedures.flatMap((procedure) => procedureFacts(expand(procedure), context)),
-    );
-  };
-  const findings = (paths: readonly string[], settings: CheckSettings = {}): readonly Finding[] => {
-    const found = findingsFor(paths, settings);
-    if (Object.keys(settings.set ?? {}).length === 0) return found;
+  const findingsInSteps = function* (
+    paths: readonly string[],
+    settings: CheckSettings = {},
+  ): Steps<readonly Finding[]> {
+    if (Object.keys(settings.set ?? {}).length === 0) return yield* asWritten(paths);
+    const found = yield* findingsFor(paths, settings);
     // That a choice leaves a branch out, or an `allow` without work, is no fault of the text.
-    const always = findingsFor(paths, {}).filter(({ code }) => WHATEVER_IS_CHOSEN.has(code));
+    const always = (yield* asWritten(paths)).filter(({ code }) => WHATEVER_IS_CHOSEN.has(code));
     return [...found.filter(({ code }) => !WHATEVER_IS_CHOSEN.has(code)), ...always].sort(byPlace);
   };
-  const findingsFor = (paths: readonly string[], settings: CheckSettings): readonly Finding[] => {
+  /** A file by itself has the findings that it had, as long as its model is the same: nothing behind it changed then. */
+  const asWritten = function* (paths: readonly string[]): Steps<readonly Finding[]> {
+    const [model, ...others] = chosen(loaded, paths);
+    const isAlone = model !== undefined && others.length === 0 && paths.length === 1;
+    const known = isAlone ? found.get(model) : undefined;
+    if (known !== undefined) return known;
+    const made = yield* findingsFor(paths, {});
+    if (isAlone) found.set(model, made);
+    return made;
+  };
+  const findingsFor = function* (paths: readonly string[], settings: CheckSettings): Steps<readonly Finding[]> {
     const models = chosen(loaded, paths);
-    const facts: AnyFact[] = [];
-    for (const path of paths) facts.push(...(loaded.parsed.get(path)?.problems ?? []));
-    for (const model of models) facts.push(...model.problems);
-    facts.push(...followAll(models, settings));
+    yield;
+    const followed = yield* factsIn(models, expandedOf, settings);
+    const facts = [
+      ...paths.flatMap((path): readonly AnyFact[] => loaded.parsed.get(path)?.problems ?? []),
+      ...models.flatMap((model): readonly AnyFact[] => model.problems),
+      ...followed,
+    ];
     const allows = models.flatMap((model) => model.procedures.flatMap(allowsOf));
     // Where a line could not be read, an `allow` may silence what that line would have brought.
     const doubtful = new Set(models.filter((model) => model.damaged).map((model) => model.path));
@@ -90,35 +96,97 @@ export function openWorkspace(snapshot: Snapshot, before: Workspace | null = nul
       ({ code, span }) => asked.has(span.path) && !(code === "trace.unused-allow" && doubtful.has(span.path)),
     );
   };
+  const checkInSteps = function* (paths: readonly string[], settings: CheckSettings = {}): Steps<CheckReport> {
+    const findings = yield* findingsInSteps(paths, settings);
+    const checked = chosen(loaded, paths).flatMap((model) => model.procedures);
+    const steps = checked.reduce((so, procedure) => so + expand(procedure).expanded.steps, 0);
+    return reportOf(paths, findings, snapshot.texts, { procedures: checked.length, steps });
+  };
   return {
     snapshot,
     loaded,
     wanted: loaded.wanted,
-    findings,
-    check: (paths, settings = {}) => {
-      const models = chosen(loaded, paths);
-      const steps = models
-        .flatMap((model) => model.procedures)
-        .reduce((so, procedure) => so + expand(procedure).expanded.steps, 0);
-      const count = models.reduce((so, model) => so + model.procedures.length, 0);
-      return reportOf(paths, findings(paths, settings), snapshot.texts, { procedures: count, steps });
-    },
+    findings: (paths, settings) => toEnd(findingsInSteps(paths, settings)),
+    check: (paths, settings) => toEnd(checkInSteps(paths, settings)),
+    checkInSteps,
     options: (paths) => optionsIn(chosen(loaded, paths), (procedure) => expand(procedure).expanded),
     expanded: (procedure) => expand(procedure).expanded,
     expandedOf,
+    run: (procedure) => followed(procedure, contextFor(expandedOf, {})),
   };
+}
+
+/** Work that its caller may put down for a while, or for good, each time that it yields. */
+export type Steps<T> = Generator<void, T, void>;
+
+function toEnd<T>(steps: Steps<T>): T {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done === true) return value;
+  }
+}
+
+const expansions = new WeakMap<Procedure, Expansion>();
+const found = new WeakMap<FileModel, readonly Finding[]>();
+
+/** Worked out once for each record of a procedure. */
+function expand(procedure: Procedure): Expansion {
+  const known = expansions.get(procedure) ?? expandProcedure(procedure);
+  expansions.set(procedure, known);
+  return known;
+}
+
+function proceduresIn({ models }: Loaded): ReadonlyMap<string, Procedure> {
+  const procedures = new Map<string, Procedure>();
+  for (const model of models.values())
+    for (const procedure of model.procedures) procedures.set(procedure.id, procedure);
+  return procedures;
+}
+
+function* factsIn(
+  models: readonly FileModel[],
+  expandedOf: FollowContext["expandedOf"],
+  settings: CheckSettings,
+): Steps<readonly AnyFact[]> {
+  const context = contextFor(expandedOf, settings);
+  const facts: (readonly AnyFact[])[] = [];
+  for (const procedure of models.flatMap((model) => model.procedures)) {
+    const { expanded, problems } = expand(procedure);
+    facts.push(problems);
+    yield;
+    const run = followed(procedure, context);
+    yield;
+    if (run !== null) facts.push(factsOf(run), limitFactsOf(run));
+    else if (expanded.tooLarge !== null) facts.push([{ kind: "too large", ...expanded.tooLarge, pass: [], more: 0 }]);
+    yield;
+  }
+  return facts.flat();
+}
+
+function contextFor(expandedOf: FollowContext["expandedOf"], { set = {} }: CheckSettings): FollowContext {
+  return { decisions: createDecisions(), expandedOf, chosen: set, summaries: new Map() };
+}
+
+/** A run is large, so that only a few are kept: an editor asks for the state in what it has just checked. */
+const MOST_RUNS = 8;
+const recent = new Map<Procedure, Run>();
+
+function followed(procedure: Procedure, context: FollowContext): Run | null {
+  const { expanded } = expand(procedure);
+  if (expanded.tooLarge !== null) return null;
+  if (Object.keys(context.chosen).length > 0) return followProcedure(expanded, context);
+  const run = recent.get(procedure) ?? followProcedure(expanded, context);
+  recent.delete(procedure);
+  recent.set(procedure, run);
+  for (const oldest of recent.keys()) {
+    if (recent.size <= MOST_RUNS) break;
+    recent.delete(oldest);
+  }
+  return run;
 }
 
 function chosen(loaded: Loaded, paths: readonly string[]): readonly FileModel[] {
   return paths.flatMap((path) => loaded.models.get(path) ?? []);
-}
-
-function procedureFacts(
-  { expanded, problems }: ReturnType<typeof expandProcedure>,
-  context: FollowContext,
-): readonly AnyFact[] {
-  if (expanded.tooLarge === null) return [...problems, ...factsOf(followProcedure(expanded, context))];
-  return [...problems, { kind: "too large", ...expanded.tooLarge, pass: [], more: 0 }];
 }
 
 /** Every `allow` of a procedure, its tasks and steps. */

@@ -83,3 +83,30 @@ test("a fastener that is tightened though it is not in is still not in", () => {
     "order.not-installed: remove Screw[1]",
   ]);
 });
+
+test("an energy that a need takes as live is live for the next need too, whatever was worked on meanwhile", () => {
+  const parts = 'energy Supply "supply" { voltage 400 V AC }\npart Motor "motor" { driven by Supply }\n';
+  const asks = (name: string): string => `step ${name} { needs Supply is live\n do "Look." }`;
+  const body = `begin with Motor is installed\nbegin with Supply is isolated\n${asks("First")}\nstep clean Motor\n${asks("Second")}`;
+  expect(found(`${parts}procedure Work "Work" {\n${body}\n}`)).toEqual(["order.unmet-need: Supply is live"]);
+});
+
+test("what an action does counts, also where a need had taken it as so before", () => {
+  const parts = 'energy Supply "supply" { voltage 400 V AC }\n';
+  const asks = (name: string, condition: string): string => `step ${name} { needs ${condition}\n do "Look." }`;
+  const live = `step isolate Supply\n${asks("First", "Supply is live")}\nstep restore Supply\n${asks("Second", "Supply is isolated")}`;
+  expect(found(`${parts}procedure Work "Work" {\n${live}\n}`)).toEqual([
+    "order.unmet-need: Supply is live",
+    "order.unmet-need: Supply is isolated",
+  ]);
+  const out = `step install Bearing\n${asks("First", "Bearing is removed")}\nstep remove Bearing\n${asks("Second", "Bearing is installed")}`;
+  expect(found(work(out))).toEqual(["order.unmet-need: Bearing is removed", "order.unmet-need: Bearing is installed"]);
+});
+
+test("a position that a step says is filled is no gap, whatever passed over it", () => {
+  const parts = `ring Seat "seat" { count 5  numbered clockwise seen from "the front"  position 1 at 12 o'clock  fill clockwise }
+part Blade[1..5] "blade" { seats in Seat by number }
+`;
+  const body = 'step install Blade[1]\nstep install Blade[3]\nstep Check { do "Look."\n gives Blade[2] is installed }';
+  expect(found(`${parts}procedure Work "Work" {\n${body}\n}`)).toEqual([]);
+});

@@ -5,6 +5,7 @@ import { expect, test } from "vitest";
 import {
   actsIn,
   innerItems,
+  isHeavy,
   linesIn,
   PLAIN_PART,
   type Relation,
@@ -140,7 +141,9 @@ test("a task round a run of steps, a block of one that may be done in any order"
 test("one step in two, or two in one", () => {
   expectSame("one step in two, or two in one", (procedure, at) => {
     const { items } = procedure;
-    const free = new Set(walled(items).filter(({ lines }) => lines.every(isWorkOrWord)));
+    // Between two steps what was heated cools.
+    const isCold = (line: SimLine): boolean => line.kind !== "act" || !/^(?:heat|cool)$/.test(line.act.verb);
+    const free = new Set(walled(items).filter(({ lines }) => lines.every(isWorkOrWord) && lines.every(isCold)));
     const long = [...free].filter(({ lines }) => cuts(lines).length > 0);
     const step = long[at % Math.max(long.length, 1)];
     if (step !== undefined && at % 3 === 0) {
@@ -384,7 +387,7 @@ function groups({ parts, fits }: SimProcedure): (name: string) => string {
       join(part.name, base(name));
     if (part.seats !== null) join(part.name, part.seats.ring);
     // Whatever hangs on the hoist hangs on the one hoist.
-    if (part.heavy) join(part.name, "Hoist");
+    if (isHeavy(part)) join(part.name, "Hoist");
   }
   for (const { outer, inner } of fits) join(outer, inner);
   return (name) => find(base(name));

@@ -5,7 +5,7 @@ import { dateOf, type Stream } from "#cli/surroundings.ts";
 import { folderWith } from "#harness/command.ts";
 import about from "../../language/package.json" with { type: "json" };
 
-const COMMANDS = ["check", "export", "format", "explain", "convert", "new"];
+const COMMANDS = ["check", "export", "format", "explain", "convert", "new", "serve"];
 
 describe("help", () => {
   test("lists the commands and the exit statuses, with examples", () => {
@@ -37,8 +37,8 @@ test("--version prints the version of the package", () => {
 test.each([
   [["chek", "a"], "no command is called “chek”. Nearest: check. See sprag --help."],
   [
-    ["serve"],
-    "no command is called “serve”. There are: check, export, format, explain, convert, new. See sprag --help.",
+    ["print"],
+    "no command is called “print”. There are: check, export, format, explain, convert, new, serve. See sprag --help.",
   ],
   [["--colour"], "sprag has no option --colour. There are: --version, --help. See sprag --help."],
   [["check"], "sprag check wants PATH behind it. See sprag check --help."],
@@ -66,7 +66,7 @@ test.each([
 ])("the day of the work is %s", (_title, given, env, day) => {
   // 1767225600 is 2026-01-01T00:00:00Z (date -u -d @1767225600, GNU coreutils).
   const now = () => new Date("2030-12-31T12:00:00Z");
-  expect(dateOf(given, { cwd: "", env, out: silent, err: silent, now })).toBe(day);
+  expect(dateOf(given, { cwd: "", env, out: silent, err: silent, now, serve: () => {} })).toBe(day);
 });
 
 const silent: Stream = { write: () => {}, isTerminal: false, columns: null };
@@ -85,6 +85,12 @@ test("a fault of the program itself is told as one, status 2", () => {
       told += text;
     },
   };
-  expect(run(["explain"], { cwd: "", env: {}, out: broken, err, now: () => new Date(0) })).toBe(2);
+  expect(run(["explain"], { cwd: "", env: {}, out: broken, err, now: () => new Date(0), serve: () => {} })).toBe(2);
   expect(told).toMatch(/^sprag: stopped by a fault of its own\. Please report these lines:\nError: a bug\n +at /);
+});
+
+test("serve starts the server, and says on a terminal what it waits for", () => {
+  expect(folderWith().sprag("serve", "--stdio")).toEqual({ status: 0, out: "(serving)", err: "" });
+  const { err } = folderWith().spragAs({ isTerminal: true }, "serve");
+  expect(err).toContain("waiting for an editor");
 });

@@ -1,6 +1,6 @@
 // The command as it is shipped, as a process of its own: streams, statuses, permissions, and nothing left half-written.
 import { execFileSync, type SpawnSyncOptions, spawnSync } from "node:child_process";
-import { chmodSync, copyFileSync, cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { chmodSync, cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
@@ -11,13 +11,13 @@ const root = join(import.meta.dirname, "..", "..");
 let command = "";
 
 beforeAll(() => {
-  execFileSync(process.execPath, [join(root, "language", "build.mjs")]);
   // Where everyone may read it, also one who may not read the repository.
   const folder = mkdtempSync(join(tmpdir(), "sprag-bundle-"));
   chmodSync(folder, 0o755);
-  command = join(folder, "sprag.mjs");
-  copyFileSync(join(root, "language", "dist", "sprag.js"), command);
-});
+  execFileSync(process.execPath, [join(root, "language", "build.mjs"), folder]);
+  writeFileSync(join(folder, "package.json"), '{"type":"module"}');
+  command = join(folder, "sprag.js");
+}, 60_000);
 afterAll(() => rmSync(dirname(command), { recursive: true, force: true }));
 
 /** Root may do anything, so that for permissions someone else has to call. */

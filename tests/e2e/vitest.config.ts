@@ -2,5 +2,13 @@
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
-  test: { include: ["tests/e2e/**/*.test.ts"], fileParallelism: false, testTimeout: 60_000 },
+  test: {
+    include: ["tests/e2e/**/*.test.ts"],
+    // Installs the workbenches where they are not yet, and packs the extension.
+    globalSetup: "tests/e2e/setup.ts",
+    fileParallelism: false,
+    testTimeout: 60_000,
+    // A real workbench on a busy machine: what fails twice fails.
+    retry: 1,
+  },
 });

@@ -1,7 +1,8 @@
 // The cross pattern against the sequences of published tables, and what must hold for every count.
 
 import { describe, expect, test } from "vitest";
-import { crossPattern } from "#engineering/bolt-circle.ts";
+import { circularPattern, crossPattern, stageFault, tighteningPasses } from "#engineering/bolt-circle.ts";
+import { rational } from "#quantity/rational.ts";
 
 describe("the sequences in common use", () => {
   test.each([
@@ -21,7 +22,7 @@ describe("the sequences in common use", () => {
   });
 });
 
-const even = Array.from({ length: 50 }, (_, at) => 2 * (at + 1));
+const even = Array.from({ length: 100 }, (_, at) => 2 * (at + 1));
 const odd = even.map((count) => count - 1);
 
 test("every place comes exactly once", () => {
@@ -59,6 +60,45 @@ test("after each four, up to 68 places, no gap is more than two places wider tha
       expect(widest, `${count} places, ${done} done`).toBeLessThanOrEqual(Math.ceil(count / done) + 2);
     }
   }
+});
+
+test("after each four, up to 200 places, no gap is wider than halving the quarter again and again leaves", () => {
+  for (const count of even.filter((one) => one % 4 === 0)) {
+    const pattern = crossPattern(count);
+    for (let done = 4; done <= count; done += 4) {
+      const halved = Math.ceil(count / 4 / 2 ** Math.floor(Math.log2(done / 4)));
+      expect(widestGap(pattern.slice(0, done), count), `${count} places, ${done} done`).toBeLessThanOrEqual(halved);
+    }
+  }
+});
+
+test("a circular pattern goes round", () => {
+  expect(circularPattern(5)).toEqual([1, 2, 3, 4, 5]);
+  for (const count of [0, -1, 2.5, Number.NaN]) expect(circularPattern(count)).toEqual([]);
+});
+
+test.each([
+  ["30, 70, 100 % of 45", [13.5, 31.5, 45], null],
+  ["the last repeated", [13.5, 45, 45], null],
+  ["one stage", [45], null],
+  ["no stages", [], null],
+  ["one that falls", [13.5, 31.5, 31, 45], { why: "falls", at: 2 }],
+  ["a last below the final value", [13.5, 44.99], { why: "last", at: 1 }],
+  ["a last above the final value", [13.5, 45.01], { why: "last", at: 1 }],
+  ["both: the fall first", [31.5, 13.5], { why: "falls", at: 1 }],
+])("stages, %s", (_what, stages, fault) => {
+  const exact = (value: number) => rational(Math.round(value * 100), 100);
+  expect(stageFault(stages.map(exact), exact(45))).toEqual(fault);
+});
+
+test("passes: each stage in the order given, then once round at the last (ASME PCC-1 practice)", () => {
+  expect(tighteningPasses([1, 3, 2, 4], 3)).toEqual([
+    { stage: 0, positions: [1, 3, 2, 4] },
+    { stage: 1, positions: [1, 3, 2, 4] },
+    { stage: 2, positions: [1, 3, 2, 4] },
+    { stage: 2, positions: [1, 2, 3, 4] },
+  ]);
+  for (const stages of [0, -1, 1.5, Number.NaN]) expect(tighteningPasses([1, 2], stages)).toEqual([]);
 });
 
 test.each([0, -4, 2.5, Number.NaN])("no circle has %d places", (count) => {

@@ -31,7 +31,8 @@ const typesOnly = [
 const packages: readonly { readonly name: RegExp; readonly only: readonly string[] }[] = [
   { name: /^(?:langium\/lsp|vscode-languageserver)(?:$|\/)/, only: ["server"] },
   { name: /^vscode(?:$|-languageclient(?:$|\/))/, only: ["extension"] },
-  { name: /^langium(?:$|\/(?!lsp))/, only: ["grammar", "syntax", "model", "workspace", "server"] },
+  // The extension's scripts read the grammar; what ships does not.
+  { name: /^langium(?:$|\/(?!lsp))/, only: ["grammar", "syntax", "model", "workspace", "server", "extension"] },
   { name: /^(?:@chevrotain\/.*|chevrotain)$/, only: ["quantity", "grammar", "syntax"] },
   { name: /^(?:commander|picocolors|tinyglobby|ignore|chokidar|tinypool)$/, only: ["cli"] },
   { name: /^hono(?:$|\/)/, only: ["outputs", "review"] },

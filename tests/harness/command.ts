@@ -66,6 +66,9 @@ function call(place: Partial<Place> & { readonly cwd: string }, args: readonly s
       ticks += 1000;
       return new Date(ticks);
     },
+    serve: () => {
+      written.out += "(serving)";
+    },
   });
   return { status, ...written };
 }

@@ -1,6 +1,7 @@
 // A procedure carried out by brute force: every option value, every outcome of every check, every order of what may come in any
 // order, until no new state turns up. Written from the language's description alone; knows nothing of the checker.
-import { carriedOut } from "./paper/carry-out.ts";
+import { outcomesOf } from "./paper/carry-out.ts";
+import { performed } from "./paper/perform.ts";
 import { compile, type Instruction, type Program } from "./paper/program.ts";
 import type { SimProcedure } from "./paper/shop.ts";
 import { atEnd, type Trouble, troubles } from "./paper/troubles.ts";
@@ -15,6 +16,13 @@ export interface SimFinding {
 
 /** All findings, one for each option assignment under which each holds. */
 export function simulate(procedure: SimProcedure): readonly SimFinding[] {
+  const others = procedure.performed.flatMap(({ name }) =>
+    simulate(performed(procedure, name)).map((finding) => ({ ...finding, at: `${name} ${finding.at}` })),
+  );
+  return [...foundIn(procedure), ...others];
+}
+
+function foundIn(procedure: SimProcedure): readonly SimFinding[] {
   const program = compile(procedure, procedure.items);
   const start = startOf(procedure, program);
   // What no branch asks for makes no difference.
@@ -44,11 +52,11 @@ export function run(
     const seen = before[here.at];
     if (instruction === undefined || seen === undefined || seen.has(here.key)) continue;
     seen.set(here.key, here.world);
-    const after = carriedOut(procedure, pairs, instruction, here.world);
-    for (const { at, orders } of instruction.next(so, (block) => after[block] ?? "")) {
-      const world = orders === null ? after : { ...after, ...orders };
-      open.push({ at, world, key: world === here.world ? here.key : keyOf(world) });
-    }
+    for (const after of outcomesOf(procedure, pairs, instruction, here.world))
+      for (const { at, orders } of instruction.next(so, (block) => after[block] ?? "")) {
+        const world = orders === null ? after : { ...after, ...orders };
+        open.push({ at, world, key: world === here.world ? here.key : keyOf(world) });
+      }
   }
   const found = instructions.flatMap((instruction, at) =>
     byOrder(blocks, [...(before[at]?.values() ?? [])]).flatMap((worlds) =>

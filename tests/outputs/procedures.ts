@@ -9,7 +9,7 @@ ring Circle "cover bolt circle" { count 8 numbered clockwise seen from "drive en
 part Base "base" { mass 80 kg }
 part Gasket "gasket" { needs Base  single use }
 part Cover "bearing cover" { mass 21 kg  needs Base, Gasket  encloses Gasket }
-part Screw[1..8] "cover screw" { seats in Circle by number  secures Cover  needs Cover  thread "M10x1.5" }
+part Screw[1..8] "cover screw" { seats in Circle by number  secures Cover  needs Cover  thread "M10x1.5"  torque 45 ± 2 N·m dry }
 tool Wrench "torque wrench" { torque 8 .. 60 N·m  accuracy 4 %  arm 400 mm }
 tool Feeler "feeler gauge" { measures 0.03 .. 1 mm }
 tool Hoist "hoist" { lifts 250 kg }

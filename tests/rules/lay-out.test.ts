@@ -79,3 +79,17 @@ test("not where a comment behind it would lose what it speaks of, nor without a 
   expect(after(text, { takeOut: placeOf(text, "OLD") })).toBeNull();
   expect(layOut({ title: "mend", edits: [{ takeOut: placeOf(text, "OLD") }] }, () => undefined)).toBeNull();
 });
+
+test.each([
+  ["as far in as the line that opens it", "x {\n  a {\n    step b\n}\n", "x {\n  a {\n    step b\n  }\n}\n"],
+  [
+    "behind the comment of the last line",
+    "x {\n  a {\n    step b // why\n}\n",
+    "x {\n  a {\n    step b // why\n  }\n}\n",
+  ],
+  ["on the line itself where the block has one", "x {\n  a { step b\n}\n", "x {\n  a { step b }\n}\n"],
+  ["with the line ends of the text", "a {\r\n  step b\r\n", "a {\r\n  step b\r\n}\r\n"],
+])("a closing brace: %s", (_title, text, wanted) => {
+  const opens = { ...placeOf(text, "a {"), start: text.indexOf("a {") + 2 };
+  expect(after(text, { closes: opens, at: placeOf(text, "step b") })).toBe(wanted);
+});

@@ -1,6 +1,7 @@
 // The slips that writers make: one problem for each, at its place, and words that help with it.
 import { expect, test } from "vitest";
 import { findingsIn } from "#harness/check.ts";
+import { layOut } from "#rules/lay-out.ts";
 import { character } from "#rules/syntax/character.ts";
 import { dashRange } from "#rules/syntax/dash-range.ts";
 import { decimalComma } from "#rules/syntax/decimal-comma.ts";
@@ -63,11 +64,12 @@ test("what is said is short, names a remedy and blames nobody", () => {
 
 /** The first fix done, or null where only the writer can mend it. */
 function fixed(text: string, problem: SyntaxProblem): string | null {
-  const [fix] = ruleOf(problem).fix?.(problem) ?? [];
-  if (fix === undefined) return null;
+  const [mend] = ruleOf(problem).fix?.(problem) ?? [];
+  if (mend === undefined) return null;
+  const fix = layOut(mend, () => text);
+  if (fix === null) throw new Error("A mend of form finds its place in any text.");
   let mended = text;
   for (const edit of [...fix.edits].reverse()) {
-    if (!("span" in edit)) throw new Error("A mend of form changes text where it stands.");
     mended = mended.slice(0, edit.span.start) + edit.newText + mended.slice(edit.span.end);
   }
   return mended;

@@ -22,7 +22,7 @@ export function restore(world: World, energy: Energy): Move {
   const needs = world.driven(energy).flatMap((driven) => opened(world, energy, driven));
   return both({ needs, updates: [] }, driving(world, energy), {
     needs: [],
-    updates: [{ variable, change: () => LIVE }],
+    updates: [{ variable, renews: "where supposed", change: () => LIVE }],
   });
 }
 

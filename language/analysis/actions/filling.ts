@@ -81,9 +81,10 @@ export function unfilling(world: World, part: Part, index: Index): readonly Upda
   });
 }
 
-/** The positions passed over and never filled, in the direction of filling, each with the node that passed it. */
+/** The positions passed over in which nothing stands, in the direction of filling, each with the node that passed it. */
 export function passedOver(value: string): Filled["passed"] {
-  return read(value)?.passed ?? [];
+  const now = read(value);
+  return now === null ? [] : now.passed.filter(({ position }) => !now.held.includes(position));
 }
 
 /** The position after this one in the direction of filling. */

@@ -21,7 +21,14 @@ export const NOTHING: Move = { needs: [], updates: [] };
 
 /** One after the other: all that both need, all that both change. */
 export function both(...moves: readonly Move[]): Move {
-  return { needs: moves.flatMap((move) => move.needs), updates: moves.flatMap((move) => move.updates) };
+  const needs: Need[] = [];
+  const updates: Update[] = [];
+  // Asked for at every action on every instance: plain loops cost a fifth of what `flatMap` does.
+  for (const move of moves) {
+    for (const need of move.needs) needs.push(need);
+    for (const update of move.updates) updates.push(update);
+  }
+  return { needs, updates };
 }
 
 /** A position of a ring or of holes. */

@@ -117,7 +117,7 @@ export function remove(world: World, part: Part, index: Index, verb: string): Mo
       needs: [],
       updates: [
         ...vacate(world, part, index),
-        { variable: place, change: () => OUT },
+        { variable: place, renews: "where supposed", change: () => OUT },
         ...release(world, part, index),
         ...carry(world, part, index),
         ...(part.singleUse ? [{ variable: world.part(part, index, "used"), change: () => "removed" }] : []),

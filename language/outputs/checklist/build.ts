@@ -1,5 +1,7 @@
 // The checklist for the bench: head, cautions, lists and the work in order, as a document that any format renders.
 // Knows no format, file or clock.
+
+import type { Unchecked } from "#analysis/limits/unchecked.ts";
 import type { ExpandedProcedure } from "#model/expanded.ts";
 import type { Finding } from "#rules/finding.ts";
 import { procedureBlocks } from "../blocks.ts";
@@ -27,6 +29,8 @@ export interface ChecklistInput {
   readonly draft: boolean;
   /** Other procedures by id, for those that this one performs; null where one is not known. */
   readonly expandedOf: (id: string) => ExpandedProcedure | null;
+  /** What could not be checked for want of data. */
+  readonly unchecked?: readonly Unchecked[];
 }
 
 /** Total: what could not be read is named where it stood. */
@@ -47,7 +51,7 @@ export function buildChecklist(input: ChecklistInput, words: Words): Document {
     draft: input.draft || head.findings.some((finding) => finding.error),
     head,
     signals: signalsOf(work),
-    cautions: cautionsFor(work, words),
+    cautions: cautionsFor(work, words, input.unchecked),
     start: clauses(expanded.begin),
     parts: partRows(work, writer),
     tools: toolRows(work, writer),

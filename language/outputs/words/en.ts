@@ -125,6 +125,9 @@ export const en = {
     ],
     notChecked:
       "Not checked: strength of parts and threads, lifting points and centre of gravity, the state of tools, and whatever the procedure does not name.",
+    unchecked: (items: readonly string[]) => `Not checked for want of data: ${items.join("; ")}.`,
+    uncheckedItem: (matter: string, of: string, lacks: string, when: string | null, holder: string) =>
+      `${matter} of ${of}, no ${lacks}${when === null ? "" : when === "dry" ? " for dry threads" : ` for ${when}`}${holder === of ? "" : ` of ${holder}`}`,
     adapter:
       "The torques are those at the fastener. An adapter changes what the wrench must be set to: work out the setting for this adapter, its angle and this wrench's arm. Put no extension on the handle. Work it out again if a tool changes.",
     heating:

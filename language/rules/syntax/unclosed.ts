@@ -20,16 +20,16 @@ export const unclosed = rule({
     why: OPENED[problem.what].why,
     remedy: `Close it with ${OPENED[problem.what].sign}.`,
   }),
-  fix: (problem) => [
+  fix: ({ what, span, closeAt }) => [
     {
-      title: `Put in ${OPENED[problem.what].sign}`,
-      edits: [{ span: problem.closeAt, newText: OPENED[problem.what].text }],
+      title: `Put in ${OPENED[what].sign}`,
+      edits: [what === "block" ? { closes: span, at: closeAt } : { span: closeAt, newText: OPENED[what].text }],
     },
   ],
 });
 
 const OPENED = {
-  block: { sign: "“}”", text: "\n}", why: "The lines behind it show where it should have ended." },
+  block: { sign: "“}”", text: "}", why: "The lines behind it show where it should have ended." },
   string: { sign: "a quotation mark", text: '"', why: "A text ends on the line it begins on." },
   "long text": { sign: '“"""”', text: '\n"""', why: "It holds all lines up to the closing marks." },
   parenthesis: { sign: "“)”", text: ")", why: "It opens here, and the value ends without closing it." },

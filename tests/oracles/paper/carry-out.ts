@@ -1,8 +1,10 @@
 // What a single thing that happens makes of a world. Every effect is set, whatever the state was before.
 import { emptiedAt } from "./fill.ts";
+import { afterPerforming, contractOf } from "./perform.ts";
 import type { Instruction, Pair } from "./program.ts";
 import {
   areRelated,
+  GLUE_CURES,
   isFastener,
   numberOf,
   ownPlace,
@@ -16,23 +18,43 @@ import {
 import { arcAfter, troubles } from "./troubles.ts";
 import {
   AMBIENT,
+  atMost,
+  bounds,
   changed,
   freed,
   GIVEN,
+  highOf,
   isIn,
+  isInstalled,
   isKnown,
   isLoose,
+  lowOf,
   madeSo,
   origin,
   SUPPOSED,
+  touching,
   turnedTo,
   value,
   variables,
   type World,
 } from "./world.ts";
 
-/** The world after the instruction. */
-export function carriedOut(
+/** The worlds after the instruction: one, but for what is performed. */
+export function outcomesOf(
+  procedure: SimProcedure,
+  pairs: readonly Pair[],
+  instruction: Instruction,
+  world: World,
+): readonly World[] {
+  const { does, at } = instruction;
+  if (does.kind !== "act" || does.act.verb !== "perform") return [carriedOut(procedure, pairs, instruction, world)];
+  const { minutes } = contractOf(procedure, does.act.procedure);
+  return afterPerforming(procedure, does.act.procedure, at, usedAll(procedure, world)).map((after) =>
+    minutes === 0 ? after : cooledDown(procedure, cured(procedure, after, minutes, [])),
+  );
+}
+
+function carriedOut(
   procedure: SimProcedure,
   pairs: readonly Pair[],
   { does, at, step }: Instruction,
@@ -86,7 +108,10 @@ function cured(procedure: SimProcedure, world: World, minutes: number, but: read
 
 /** What was heated may be as cold as the shop. */
 function cooledDown(procedure: SimProcedure, world: World): World {
-  return changed(world, variables(procedure, world, "low"), (low) => String(Math.min(Number(low), AMBIENT)));
+  return changed(world, variables(procedure, world, "temp"), (is, variable) => {
+    const part = variable.slice(5);
+    return lowOf(world, part) <= AMBIENT ? is : bounds(AMBIENT, highOf(world, part));
+  });
 }
 
 /* ---- what uses what was done ---- */
@@ -103,7 +128,8 @@ function use(procedure: SimProcedure, act: SimAct, next: Record<string, string>)
   if (act.verb === "wait" || act.verb === "wait until")
     for (const kind of ["film", "warm"]) for (const name of variables(procedure, next, kind)) next[name] = "no";
   if (!("part" in act) || act.verb === "wait until") return;
-  const named = [act.part, ...("over" in act && act.over !== undefined ? [act.over] : [])];
+  const second = "over" in act ? act.over : "with" in act ? act.with : undefined;
+  const named = [act.part, ...(second === undefined ? [] : [second])];
   for (const variable of variables(procedure, next, "turn")) next[variable] = "no";
   if (["clean", "lubricate", "apply"].includes(act.verb)) return;
   for (const variable of ["film", "warm"].flatMap((kind) => variables(procedure, next, kind))) {
@@ -124,15 +150,16 @@ function change(procedure: SimProcedure, act: SimAct, at: string, next: Record<s
   };
   switch (act.verb) {
     case "do":
+    case "perform":
     case "inspect":
       return;
     case "wait":
       Object.assign(next, cooledDown(procedure, cured(procedure, next, act.minutes, [])));
       return;
     case "wait until":
+      // One that was so already is as it was, also where that was only taken as so.
       for (const part of [act.part, ...touching(procedure, next, act.part)])
-        set(`high ${part}`, String(Math.min(Number(next[`high ${part}`]), act.high)));
-      Object.assign(next, cooledDown(procedure, next));
+        if (highOf(next, part) > act.high) set(`temp ${part}`, atMost(next, part, act.high));
       return;
     case "turn":
       Object.assign(next, turnedTo(procedure, act.place, act.hour));
@@ -151,10 +178,14 @@ function change(procedure: SimProcedure, act: SimAct, at: string, next: Record<s
       return;
     case "heat":
     case "cool":
-      set(`high ${act.part}`, String(act.high));
-      set(`low ${act.part}`, String(act.low));
+      set(`temp ${act.part}`, bounds(act.low, act.high));
       set(`warm ${act.part}`, act.verb === "heat" ? "yes" : "no");
       if (act.verb === "heat") shareHeat(procedure, act.part, next);
+      return;
+    case "heat by":
+      set(`temp ${act.part}`, bounds(lowOf(next, act.part) + act.low, highOf(next, act.part) + act.high));
+      set(`warm ${act.part}`, "yes");
+      shareHeat(procedure, act.part, next);
       return;
     case "install":
     case "press":
@@ -173,13 +204,20 @@ function change(procedure: SimProcedure, act: SimAct, at: string, next: Record<s
       return;
     case "clean":
       set(`film ${act.part}`, "no");
+      set(`surface ${act.part}`, "clean");
       return;
     case "lubricate":
       set(`film ${act.part}`, "yes");
+      set(`surface ${act.part}`, "lubricated");
+      return;
+    case "align":
+      for (const part of [act.part, act.with ?? ""]) set(`aligned ${part}`, "yes");
       return;
     case "apply":
       set(`film ${act.part}`, "yes");
-      if (act.cure !== undefined) set(`cure ${act.part}`, String(act.cure));
+      if (act.cure === undefined && act.glue !== true) return;
+      set(`cure ${act.part}`, String(act.cure ?? GLUE_CURES));
+      set(`first ${act.part}`, act.cure === undefined ? "no" : "yes");
       return;
     case "lift":
       for (const name of variables(procedure, next, "hung"))
@@ -198,8 +236,11 @@ function change(procedure: SimProcedure, act: SimAct, at: string, next: Record<s
 
 function place(procedure: SimProcedure, act: PartAct, at: string, next: Record<string, string>): void {
   const { part } = act;
-  // One that was in already stays where it was put: nothing about it changed.
-  const wasIn = isIn(next, part) && isKnown(next, `in ${part}`);
+  // One that was in already, and on the same, stays where it was put: nothing about it changed.
+  const under = act.over ?? "";
+  const isMoved = next[`on ${part}`] !== undefined && next[`on ${part}`] !== under;
+  const wasIn = isIn(next, part) && isKnown(next, `in ${part}`) && !isMoved;
+  if (next[`on ${part}`] !== undefined) next[`on ${part}`] = under;
   const by = wasIn ? origin(next, `in ${part}`) : at;
   if (!wasIn) next[`in ${part}`] = `in@${at}`;
   const where = act.place ?? ownPlace(procedure, part);
@@ -210,11 +251,11 @@ function place(procedure: SimProcedure, act: PartAct, at: string, next: Record<s
   }
   if (isFastener(procedure, part) && !(wasIn && isLoose(next, part))) next[`grip ${part}`] = `loose@${at}`;
   if (act.fresh === true && next[`used ${part}`] !== undefined) next[`used ${part}`] = "no";
-  shareHeat(procedure, part, next);
+  shareHeat(procedure, part, next, true);
   for (const held of [part, ...said(procedure, "secures", part)]) {
     const fasteners = sayers(procedure, "secures", held);
     const isHeld = fasteners.filter((by) => isIn(next, by)).length >= Math.min(2, fasteners.length);
-    if (next[`hung ${held}`] !== undefined && isIn(next, held) && isHeld) next[`hung ${held}`] = "no";
+    if (next[`hung ${held}`] !== undefined && isInstalled(next, held) && isHeld) next[`hung ${held}`] = "no";
   }
 }
 
@@ -229,18 +270,14 @@ function takeOut(procedure: SimProcedure, part: string, at: string, next: Record
   if (arc !== undefined) next[variable] = emptiedAt(arc, numberOf(part));
 }
 
-/** Those joined to it by a fit while both are in. */
-function touching(procedure: SimProcedure, world: World, part: string): readonly string[] {
-  if (!isIn(world, part)) return [];
-  return procedure.fits
-    .flatMap(({ outer, inner }) => (outer === part ? [inner] : inner === part ? [outer] : []))
-    .filter((other) => isIn(world, other));
+/** What touches a hot part may become as hot; what has just been put together, the one as the other. */
+function shareHeat(procedure: SimProcedure, part: string, next: Record<string, string>, bothWays = false): void {
+  for (const other of touching(procedure, next, part)) {
+    warm(next, other, highOf(next, part));
+    if (bothWays) warm(next, part, highOf(next, other));
+  }
 }
 
-function shareHeat(procedure: SimProcedure, part: string, next: Record<string, string>): void {
-  for (const other of touching(procedure, next, part)) {
-    const high = String(Math.max(Number(next[`high ${part}`]), Number(next[`high ${other}`])));
-    next[`high ${other}`] = high;
-    next[`high ${part}`] = high;
-  }
+function warm(next: Record<string, string>, part: string, high: number): void {
+  if (highOf(next, part) < high) next[`temp ${part}`] = bounds(lowOf(next, part), high);
 }

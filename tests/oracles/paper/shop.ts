@@ -25,8 +25,8 @@ export interface SimPart {
   readonly driven: readonly string[];
   readonly states: readonly string[];
   readonly singleUse: boolean;
-  /** Too heavy for one person. */
-  readonly heavy: boolean;
+  /** kg */
+  readonly mass: number | null;
   readonly seats: { readonly ring: string; readonly byNumber: boolean } | null;
 }
 
@@ -37,13 +37,25 @@ export interface SimFit {
   readonly tight: boolean;
 }
 
+/** How long the consumable Glue cures where nothing else is said, in minutes. */
+export const GLUE_CURES = 10;
+/** What one person may lift, in kg. */
+const ONE_PERSON = 23;
+
 /** `part`: by name, with its number if it has one. */
 export type SimCondition =
   | { readonly part: string; readonly state: "installed" | "removed" | "secured" | "tightened" | "loose" }
+  | { readonly part: string; readonly state: Touch }
   | { readonly part: string; readonly own: string }
+  /** °C */
+  | { readonly part: string; readonly least: number }
+  | { readonly part: string; readonly most: number }
   | { readonly energy: string; readonly state: "isolated" | "live" }
   | { readonly place: string; readonly hour: number }
   | { readonly fact: string };
+
+/** What work leaves on a part, or of how it stands. */
+export type Touch = "clean" | "lubricated" | "aligned";
 
 export type PartVerb =
   | "install"
@@ -56,6 +68,7 @@ export type PartVerb =
   | "lubricate"
   | "apply"
   | "fill"
+  | "align"
   | "lift"
   | "support"
   | "set down"
@@ -76,16 +89,22 @@ export interface PartAct {
   readonly how?: "by hand" | "to seat" | "by 1/4 turn";
   /** apply … cure */
   readonly cure?: number;
+  /** apply Glue, which says itself how long it cures */
+  readonly glue?: true;
+  /** align … with Motor */
+  readonly with?: string;
 }
 
 /** Times in minutes, temperatures in °C. */
 export type SimAct =
   | PartAct
   | { readonly verb: "heat" | "cool"; readonly part: string; readonly low: number; readonly high: number }
+  | { readonly verb: "heat by"; readonly part: string; readonly low: number; readonly high: number }
   | { readonly verb: "wait until"; readonly part: string; readonly high: number }
   | { readonly verb: "wait"; readonly minutes: number }
   | { readonly verb: "turn"; readonly place: string; readonly hour: number }
   | { readonly verb: "isolate" | "prove" | "restore"; readonly energy: string }
+  | { readonly verb: "perform"; readonly procedure: string }
   | { readonly verb: "do" };
 
 export type SimJump = { readonly to: string; readonly way: "return to" | "go to" } | "stop";
@@ -132,10 +151,15 @@ export interface SimShop {
   readonly options: readonly { readonly name: string; readonly values: readonly string[] }[];
 }
 
-export interface SimProcedure extends SimShop {
+export interface SimWork {
   readonly begin: readonly SimCondition[];
   readonly finish: readonly SimCondition[];
   readonly items: readonly SimItem[];
+}
+
+export interface SimProcedure extends SimShop, SimWork {
+  /** What it may perform: straight on, without branches, and with nothing in it that the shop asks of whole rings, loads or coats. */
+  readonly performed: readonly (SimWork & { readonly name: string })[];
 }
 
 /** A part that says nothing of itself. */
@@ -150,7 +174,7 @@ export const PLAIN_PART = {
   driven: [],
   states: [],
   singleUse: false,
-  heavy: false,
+  mass: null,
   seats: null,
 } as const satisfies Omit<SimPart, "name">;
 
@@ -184,16 +208,16 @@ export function numberOf(instance: string): number {
 /** What a part says it needs, encloses and so on. */
 export function said(shop: Pick<SimShop, "parts">, relation: Relation, instance: string): readonly string[] {
   return kept(shop.parts, OF[relation], instance, () =>
-    (partOf(shop, instance)?.[relation] ?? []).flatMap((name) => instances(shop, name)),
+    (partOf(shop, instance)?.[relation] ?? []).flatMap((name) =>
+      instances(shop, name.replace("[same]", `[${numberOf(instance)}]`)),
+    ),
   );
 }
 
 /** What says so of the part. */
 export function sayers(shop: Pick<SimShop, "parts">, relation: Relation, instance: string): readonly string[] {
   return kept(shop.parts, relation, instance, () =>
-    shop.parts
-      .filter((part) => part[relation].some((name) => instances(shop, name).includes(instance)))
-      .flatMap((part) => instances(shop, part.name)),
+    allInstances(shop).filter((by) => said(shop, relation, by).includes(instance)),
   );
 }
 
@@ -215,6 +239,31 @@ function kept<T>(parts: Parts, question: string, of: string, answer: () => reado
   const list = answers.get(of) ?? answer();
   answers.set(of, list);
   return list as readonly T[];
+}
+
+export function isHeavy({ mass }: SimPart): boolean {
+  return mass !== null && mass > ONE_PERSON;
+}
+
+/** Parts that stack: of which one names its like-numbered partner, or both such a one. */
+export function canStack({ parts }: Pick<SimShop, "parts">, one: string, other: string): boolean {
+  const [first = "", second = ""] = [one, other].map((name) => name.split("[")[0] ?? "");
+  if (first === second) return false;
+  const reached = new Set([first]);
+  for (let before = 0; before < reached.size; ) {
+    before = reached.size;
+    for (const part of parts)
+      for (const partner of partners(part))
+        if (reached.has(part.name) || reached.has(partner)) reached.add(part.name).add(partner);
+  }
+  return reached.has(second);
+}
+
+function partners({ needs, encloses, retains, secures, locks }: SimPart): readonly string[] {
+  return [needs, encloses, retains, secures, locks]
+    .flat()
+    .filter((name) => name.endsWith("[same]"))
+    .map((name) => name.replace("[same]", ""));
 }
 
 export function isFastener(shop: Pick<SimShop, "parts">, instance: string): boolean {

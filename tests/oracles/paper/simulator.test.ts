@@ -17,7 +17,7 @@ const part = (name: string, says: Partial<SimPart> = {}): SimPart => ({ ...PLAIN
 
 const PARTS: readonly SimPart[] = [
   part("Hub"),
-  part("Cover", { encloses: ["Hub", "Pin"], heavy: true }),
+  part("Cover", { encloses: ["Hub", "Pin"], mass: 40 }),
   part("Screw", { count: 3, secures: ["Cover"] }),
   part("Tab", { locks: ["Screw"] }),
   part("Pin", { temporary: true }),
@@ -46,6 +46,7 @@ const EMPTY: SimProcedure = {
   begin: [],
   finish: [],
   items: [],
+  performed: [],
 };
 
 const act = (verb: PartAct["verb"], of: string, more: Partial<PartAct> = {}): SimLine => ({

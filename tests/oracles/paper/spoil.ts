@@ -3,20 +3,38 @@ import type { Picker } from "./picker.ts";
 import type { SimAct, SimCondition, SimItem, SimJump, SimLine, SimProcedure, SimStep } from "./shop.ts";
 import { actsIn, innerItems } from "./shop.ts";
 import type { Scene } from "./themes.ts";
+import { linesOf } from "./walk.ts";
 
 /** Three to six faults, some of which change nothing: something left out, done otherwise, done twice, done later, or put in. */
 export function spoilt(procedure: SimProcedure, scene: Scene, pick: Picker): SimProcedure {
   let { items, finish } = procedure;
   for (let count = 3 + pick.below(4); count > 0; count--) {
-    const chance = pick.below(9);
+    const chance = pick.below(10);
     if (chance < 2) items = withoutOne(items, pick);
     else if (chance < 5) items = withOneTwisted(items, pick);
     else if (chance === 5 && finish.length > 0) {
       const at = pick.below(finish.length);
       finish = pick.below(2) === 0 ? finish.filter((_, which) => which !== at) : [...finish, wish(procedure, pick)];
-    } else items = spoiltList(items, procedure, scene, pick);
+    } else if (chance >= 8 && scene.mistakes.length > 0) items = withMistake(items, scene, pick, count);
+    else items = spoiltList(items, procedure, scene, pick);
   }
-  return { ...procedure, items: inOrder(items), finish };
+  const ordered = inOrder(items);
+  const names = actsIn(ordered).flatMap((act) => (act.verb === "perform" ? [act.procedure] : []));
+  return {
+    ...procedure,
+    items: ordered,
+    finish,
+    performed: scene.performed.filter(({ name }) => names.includes(name)),
+  };
+}
+
+/** Between two items, or within one. */
+function withMistake(items: readonly SimItem[], scene: Scene, pick: Picker, number: number): readonly SimItem[] {
+  const steps = pick
+    .of(scene.mistakes)
+    .map((step, at): SimStep => ({ kind: "step", name: `Mistake${number}at${at}`, lines: linesOf(step) }));
+  const at = pick.below(items.length + 1);
+  return [...items.slice(0, at), ...steps, ...items.slice(at)];
 }
 
 /** Any step left out, mostly one that others build on. */
@@ -148,7 +166,8 @@ function spoiltList(items: readonly SimItem[], procedure: SimProcedure, scene: S
       break;
     }
     case 5:
-      if (item.kind === "step" && item.lines.length > 1) list[at] = { ...item, lines: item.lines.slice(1) };
+      if (item.kind === "step" && item.lines.length > 1 && !heatsOn(item))
+        list[at] = { ...item, lines: item.lines.slice(1) };
       break;
     case 6: {
       const option = pick.of(procedure.options);
@@ -159,6 +178,11 @@ function spoiltList(items: readonly SimItem[], procedure: SimProcedure, scene: S
       list.splice(at, 0, strange);
   }
   return list;
+}
+
+/** Its first line sets the temperature that the next raises: without it a loop would heat for ever. */
+function heatsOn({ lines }: SimStep): boolean {
+  return lines.some((line) => line.kind === "act" && line.act.verb === "heat by");
 }
 
 /** A condition that need not hold. */

@@ -2,6 +2,7 @@
 import {
   actsIn,
   areRelated,
+  GLUE_CURES,
   instances,
   linesIn,
   type SimAct,
@@ -11,28 +12,34 @@ import {
   type SimLine,
   type SimPart,
   type SimProcedure,
+  type SimWork,
 } from "./shop.ts";
 import { spokenOf } from "./world.ts";
 
 /**
  * The text, and the line (from 0) of everything: `l0`, `l1` … for the lines of steps and jumps in the order of the text (the lines in
- * a check's failing branch after it), `finish 0` … for the conditions of `finish with`, `items` for where the steps begin.
+ * a check's failing branch after it), `finish 0` … for the conditions of `finish with`, `items` for where the steps begin; those of what
+ * is performed with its name before.
  */
 export function simText(procedure: SimProcedure): { text: string; lines: Map<string, number> } {
   const out: string[] = [];
   const lines = new Map<string, number>();
   const say = (text: string, depth = 0): number => out.push("  ".repeat(depth) + text) - 1;
   let number = 0;
+  let within = "";
   const mark = (text: string, depth: number): void => {
-    lines.set(`l${number++}`, say(text, depth));
+    lines.set(`${within}l${number++}`, say(text, depth));
   };
   for (const text of declarations(procedure)) say(text);
-  say(`procedure Work "Work" {`);
-  for (const condition of procedure.begin) say(`begin with ${conditionText(condition)}`, 1);
-  procedure.finish.forEach((condition, at) => {
-    lines.set(`finish ${at}`, say(`finish with ${conditionText(condition)}`, 1));
-  });
-  lines.set("items", out.length);
+  const open = (name: string, { begin, finish }: SimWork, prefix: string): void => {
+    say(`procedure ${name} "${name}" {`);
+    for (const condition of begin) say(`begin with ${conditionText(condition)}`, 1);
+    finish.forEach((condition, at) => {
+      lines.set(`${prefix}finish ${at}`, say(`finish with ${conditionText(condition)}`, 1));
+    });
+    lines.set(`${prefix}items`, out.length);
+  };
+  open("Work", procedure, "");
 
   // A step of one action that nobody names stands on one line.
   const wanted = new Set(linesIn(procedure.items).flatMap(namesIn));
@@ -94,6 +101,13 @@ export function simText(procedure: SimProcedure): { text: string; lines: Map<str
   };
   write(procedure.items, 1);
   say("}");
+  for (const each of procedure.performed) {
+    number = 0;
+    within = `${each.name} `;
+    open(each.name, each, within);
+    write(each.items, 1);
+    say("}");
+  }
   return { text: `${out.join("\n")}\n`, lines };
 }
 
@@ -115,11 +129,13 @@ function declarations(procedure: SimProcedure): string[] {
   const spoken = spokenOf(procedure);
   const { rings, fits, energies, facts, options } = procedure;
   const kept = partsToDeclare(procedure, spoken);
-  const acts = actsIn(procedure.items).map(({ verb }) => verb);
+  const texts = JSON.stringify(procedure.items);
+  const acts = [procedure, ...procedure.performed].flatMap(({ items }) => actsIn(items).map(({ verb }) => verb));
   return [
     ...(acts.includes("lift") || acts.includes("support") ? [`tool Hoist "hoist" { lifts 500 kg }`] : []),
-    ...(acts.includes("heat") ? [`tool Heater "heater" { heats to 300 °C }`] : []),
+    ...(acts.includes("heat") || acts.includes("heat by") ? [`tool Heater "heater" { heats to 300 °C }`] : []),
     `consumable Oil "oil"`,
+    ...(texts.includes('"glue":true') ? [`consumable Glue "glue" { cure ${GLUE_CURES} min }`] : []),
     ...rings
       .filter(({ name }) => spoken.has(name) || kept.some(({ seats }) => seats?.ring === name))
       .map(
@@ -154,7 +170,8 @@ function partsToDeclare(procedure: SimProcedure, spoken: ReadonlySet<string>): r
   for (let before = 0; before < kept.length; ) {
     before = kept.length;
     const said = kept.flatMap((part) => [part.needs, part.encloses, part.retains, part.secures, part.locks].flat());
-    kept = procedure.parts.filter((part) => kept.includes(part) || said.includes(part.name));
+    const names = said.map((name) => name.split("[")[0]);
+    kept = procedure.parts.filter((part) => kept.includes(part) || names.includes(part.name));
   }
   return kept;
 }
@@ -165,7 +182,7 @@ function partText(part: SimPart): string {
     .map((name) => `${name} ${part[name].join(", ")}`);
   if (part.driven.length > 0) says.push(`driven by ${part.driven.join(", ")}`);
   if (part.singleUse) says.push("single use");
-  if (part.heavy) says.push("mass 40 kg");
+  if (part.mass !== null) says.push(`mass ${part.mass} kg`);
   if (part.seats !== null) says.push(`seats in ${part.seats.ring}${part.seats.byNumber ? " by number" : ""}`);
   const number = part.count === null ? "" : `[1..${part.count}]`;
   const block = says.length === 0 ? "" : ` { ${says.join("  ")} }`;
@@ -195,11 +212,15 @@ function conditionText(condition: SimCondition): string {
   if ("fact" in condition) return condition.fact;
   if ("energy" in condition) return `${condition.energy} is ${condition.state}`;
   if ("place" in condition) return `${condition.place} at ${condition.hour} o'clock`;
+  if ("least" in condition) return `${condition.part} is at least ${condition.least} °C`;
+  if ("most" in condition) return `${condition.part} is at most ${condition.most} °C`;
   return `${condition.part} is ${"own" in condition ? condition.own : condition.state}`;
 }
 
 function actText(act: SimAct): string {
   switch (act.verb) {
+    case "perform":
+      return `perform ${act.procedure}`;
     case "do":
       return `do "Look."`;
     case "wait":
@@ -215,6 +236,8 @@ function actText(act: SimAct): string {
       return `prove ${act.energy} dead`;
     case "heat":
       return `heat ${act.part} to ${act.low} .. ${act.high} °C with Heater`;
+    case "heat by":
+      return `heat ${act.part} by ${act.low} .. ${act.high} K with Heater`;
     case "cool":
       return `cool ${act.part} to ${act.low} .. ${act.high} °C`;
     case "install":
@@ -231,7 +254,9 @@ function actText(act: SimAct): string {
     case "lubricate":
       return `lubricate ${act.part} with Oil`;
     case "apply":
-      return `apply Oil to ${act.part}${act.cure === undefined ? "" : ` cure ${act.cure} min`}`;
+      return `apply ${act.glue === true ? "Glue" : "Oil"} to ${act.part}${act.cure === undefined ? "" : ` cure ${act.cure} min`}`;
+    case "align":
+      return `align ${act.part} with ${act.with}`;
     case "fill":
       return `fill ${act.part} with Oil`;
     case "lift":

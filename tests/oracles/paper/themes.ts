@@ -1,13 +1,16 @@
 // The shops of the random procedures: some parts that every shop has, and more for each theme that is drawn, each with the
 // actions that can be done there. Knows nothing of the checker.
+import { furnishMore, type MORE_THEMES } from "./more-themes.ts";
+import { performedIn } from "./performed.ts";
 import type { Picker } from "./picker.ts";
+import { act, done, grips, inAndOut, look, needs, part, type Sequence, takes } from "./sequences.ts";
 import {
   type Direction,
   instances,
-  type PartAct,
-  PLAIN_PART,
   type SimAct,
+  type SimLine,
   type SimPart,
+  type SimProcedure,
   type SimShop,
 } from "./shop.ts";
 
@@ -24,29 +27,27 @@ export const THEMES = [
   "fits",
   "energy",
   "wasted",
+  "stacks",
+  "perform",
 ] as const;
 
-export type Theme = (typeof THEMES)[number];
+export type Theme = (typeof THEMES)[number] | (typeof MORE_THEMES)[number];
 
 export interface Scene {
   readonly shop: SimShop;
   /** One list for each theme, and one for the parts that every shop has. */
   readonly acts: readonly (readonly SimAct[])[];
-  /** What is usually done one after the other. */
-  readonly customs: readonly (readonly SimAct[])[];
+  /** What is usually done one after the other: each a step, of one action or of the lines given. */
+  readonly customs: readonly Sequence[];
+  /** What would be found fault with, in itself or by what it leaves. */
+  readonly mistakes: readonly Sequence[];
+  readonly performed: SimProcedure["performed"];
 }
 
 const OPTIONS = [
   { name: "Extent", values: ["Full", "Part", "None"] },
   { name: "Kept", values: ["yes", "no"] },
 ];
-
-const part = (name: string, says: Partial<SimPart> = {}): SimPart => ({ ...PLAIN_PART, name, ...says });
-const act = (verb: PartAct["verb"], of: string, more: Partial<PartAct> = {}): SimAct => ({ verb, part: of, ...more });
-const inAndOut = (...names: readonly string[]): SimAct[] =>
-  names.flatMap((name) => [act("install", name), act("remove", name)]);
-const grips = (...names: readonly string[]): SimAct[] =>
-  names.flatMap((name) => [act("tighten", name), act("loosen", name)]);
 
 export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
   const some = (list: readonly string[]): string[] => (shape.below(3) === 0 ? [] : [shape.of(list)]);
@@ -64,7 +65,7 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
         ],
         retains: name === "Plug" && shape.below(4) > 0 ? [shape.of(before)] : [],
         driven: shape.below(2) === 0 ? driven() : [],
-        heavy: has("heavy") && name === "Cover",
+        mass: name === "Cover" && has("heavy") ? 40 : name === "Hub" && has("heavy") ? 20 : null,
       });
     }),
     part("ScrewA", { secures: ["Cover"] }),
@@ -74,9 +75,11 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
   ];
   const rings: SimShop["rings"][number][] = [];
   const fits: SimShop["fits"][number][] = [];
-  const customs: SimAct[][] = [];
+  const customs: Sequence[] = [];
+  const mistakes: Sequence[] = [];
   const acts: SimAct[][] = [[...inAndOut(...plain, "ScrewA", "ScrewB", "Pin"), ...grips("ScrewA", "ScrewB")]];
-  const later = (...list: readonly SimAct[]): number => customs.push([...list]);
+  const later = (...list: Sequence): number => customs.push(list);
+  const wrong = (...list: Sequence): number => mistakes.push(list);
   later(act("install", "Hub"), act("install", "Cover"), act("install", "ScrewA"), act("tighten", "ScrewA"));
   later(act("install", "Hub"), act("install", "Cover"), act("install", "Plug"), act("remove", "Plug"));
   later(act("install", "Hub"), act("install", "Plug"));
@@ -90,7 +93,7 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
   const way = (): Direction => shape.of(["clockwise", "counterclockwise"]);
 
   if (has("bolts")) {
-    parts.push(part("Plate"), part("Bolt", { count: 3, secures: ["Plate"], heavy: false }));
+    parts.push(part("Plate"), part("Bolt", { count: 3, secures: ["Plate"] }));
     const bolts = ["Bolt[1]", "Bolt[2]", "Bolt[3]"];
     acts.push([...inAndOut("Plate", ...bolts, "Bolt[all]"), ...grips(...bolts, "Bolt[all]", "Bolt[all]")]);
   }
@@ -100,6 +103,11 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
     later(act("remove", "Tab"), act("loosen", "ScrewA"), act("tighten", "ScrewA"), act("install", "Tab"));
     later(act("install", "ScrewB"), act("tighten", "ScrewB"), act("install", "Wire"));
   }
+  // Done to what lies on the bench, and what comes of it once it is in.
+  wrong(act("loosen", "ScrewA"), act("install", "Hub"), act("install", "Cover"), act("install", "ScrewA"));
+  wrong(needs({ part: "Plug", state: "installed" }), act("install", "Plug"), act("install", "Plug"));
+  wrong(act("install", "ScrewA"), act("install", "ScrewA"));
+  wrong(needs({ part: "Plug", state: "removed" }), act("remove", "Plug"), needs({ part: "Plug", state: "installed" }));
   if (has("grip")) {
     acts.push(
       ["ScrewA", "ScrewB"].flatMap((name) => [
@@ -138,9 +146,21 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
       act("tighten", "ScrewB"),
     );
   }
+  if (has("single use")) {
+    // Of several mistakes with one part each is told once.
+    wrong(act("loosen", "ScrewB"), act("tighten", "ScrewB"), act("tighten", "ScrewB"));
+    wrong(
+      act("remove", "Seal"),
+      act("install", "Seal"),
+      act("remove", "Seal"),
+      act("install", "Seal", { fresh: true }),
+    );
+    wrong(act("remove", "ScrewB"), act("install", "ScrewB"), act("tighten", "ScrewB"));
+    wrong(act("loosen", "ScrewB", { how: "by 1/4 turn" }), act("tighten", "ScrewB"));
+  }
   if (has("heavy")) {
     const alone = shape.below(3) === 0;
-    parts.push(part("Block", { heavy: true }), part("Stud", { count: alone ? 1 : 2, secures: ["Block"] }));
+    parts.push(part("Block", { mass: 40 }), part("Stud", { count: alone ? 1 : 2, secures: ["Block"] }));
     const studs = instances({ parts }, "Stud");
     acts.push([
       ...["Cover", "Block"].flatMap((name) => [act("lift", name), act("support", name), act("set down", name)]),
@@ -183,6 +203,43 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
     later(act("apply", "Hub", { cure: 15 }), wait, { verb: "wait", minutes: 5 }, act("install", "Cover"));
     later(act("apply", "Cover", { cure: 10 }), wait, act("install", "ScrewA"), act("tighten", "ScrewA"));
     later(act("apply", "Plug", { cure: 5 }), act("install", "Hub"), { verb: "wait", minutes: 5 }, act("fill", "Plug"));
+  }
+  if (has("cure")) {
+    // Time that steps take counts as any other, but not for what the step itself coats.
+    const coat = act("apply", "Hub", { cure: 10 });
+    later(coat, [look, takes(10)], act("fill", "Hub"));
+    later(coat, [look, takes(5)], [look, takes(5)], act("install", "Cover"));
+    wrong([done(coat), takes(10)], act("fill", "Hub"));
+    wrong(coat, { verb: "wait", minutes: 5 }, act("fill", "Hub"), act("fill", "Hub"));
+    wrong(act("apply", "Frame", { cure: 10 }), act("press", "Plug", { over: "Frame" }));
+    wrong(act("apply", "Cover", { cure: 10 }), act("lift", "Cover"));
+  }
+  if (has("stacks")) {
+    parts.push(
+      part("Rotor"),
+      part("Disc", { needs: ["Rotor"], driven: driven() }),
+      part("Cap", { encloses: ["Disc"], needs: some(["Rotor"]) }),
+      part("Clip", { retains: [shape.of(["Disc", "Rotor"])] }),
+    );
+    const onRotor = act("install", "Disc", { over: "Rotor" });
+    const clip = act("install", "Clip", { over: shape.of(["Disc", "Rotor"]) });
+    acts.push([
+      ...inAndOut("Rotor", "Disc", "Cap", "Clip"),
+      onRotor,
+      clip,
+      act("clean", "Disc"),
+      act("inspect", "Disc"),
+    ]);
+    later(onRotor, act("install", "Rotor"), act("install", "Cap"), act("remove", "Cap"));
+    later(onRotor, clip, act("install", "Rotor"));
+    later(act("remove", "Rotor"), act("clean", "Disc"), act("install", "Rotor"));
+    later(onRotor, act("install", "Cap"), act("inspect", "Disc"), act("install", "Rotor"));
+    const isIn = (name: string): readonly SimLine[] => needs({ part: name, state: "installed" });
+    wrong(onRotor, isIn("Disc"));
+    wrong(onRotor, act("install", "Rotor"), act("remove", "Rotor"), isIn("Disc"));
+    wrong(onRotor, act("install", "Rotor"), act("install", "Cap"), act("clean", "Disc"));
+    wrong(onRotor, clip, act("remove", "Disc"), act("install", "Disc"));
+    wrong(onRotor, act("install", "Rotor"), act("remove", "Rotor"), needs({ part: "Disc", state: "removed" }));
   }
   if (has("fill")) {
     const count = 4 + shape.below(3);
@@ -233,6 +290,11 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
         act("install", `Knob[${one}]`),
         act("install", "Peg[2]", { place: `Circle[${two}]` }),
       );
+      // What was in elsewhere is not there any more, and what another stands in is not free.
+      const [here, there] = [`Circle[${one}]`, `Circle[${(one % 4) + 1}]`];
+      wrong(peg, act("install", "Peg[1]", { place: there }), act("install", "Peg[2]", { place: here }));
+      wrong(peg, act("install", `Knob[${one}]`, { place: here }), act("remove", "Peg[1]"));
+      wrong(act("install", `Knob[${one}]`, { place: there }), act("install", "Peg[2]", { place: here }));
       later(act("install", `Knob[${two}]`, { place: `Circle[${two}]` }), act("remove", `Knob[${two}]`), peg);
       acts.push([
         ...positions.map((at) => act("install", "Peg[1]", { place: `Circle[${at}]` })),
@@ -258,6 +320,7 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
         { verb: "heat", part: name, low: 100, high: 110 },
         { verb: "heat", part: name, low: 60, high: 80 },
         { verb: "wait until", part: name, high: 20 },
+        { verb: "wait until", part: name, high: 40 },
         act("install", name),
         act("remove", name),
       ]),
@@ -279,6 +342,33 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
       act("install", "Gear"),
       act("remove", "Gear"),
     );
+    const atLeast = (name: string, least: number): readonly SimLine[] => needs({ part: name, least });
+    const atMost = (name: string, most: number): readonly SimLine[] => needs({ part: name, most });
+    const wait: SimAct = { verb: "wait", minutes: 5 };
+    const over = act("install", "Gear", { over: "Spindle" });
+    const until = (name: string, high: number): SimAct => ({ verb: "wait until", part: name, high });
+    const rise: SimAct = { verb: "heat by", part: "Gear", low: 40, high: 60 };
+    const frost: SimAct = { verb: "cool", part: "Spindle", low: -60, high: -50 };
+    later(heat, atLeast("Gear", 100), over, until("Gear", 40), atMost("Spindle", 40));
+    later(heat, over, until("Spindle", 40), atMost("Gear", 40));
+    later(heat, until("Gear", 90), atLeast("Gear", 90));
+    // In one step with what sets it anew, so that no loop heats for ever.
+    const risen: readonly SimLine[] = [done({ verb: "heat", part: "Gear", low: 20, high: 25 }), done(rise)];
+    later(risen, atLeast("Gear", 60), atMost("Gear", 85), over);
+    later(over, act("remove", "Gear"), heat, atMost("Spindle", 20));
+    // Time cools, what touches gets hot, and nobody knows that it has cooled before somebody looks.
+    wrong(heat, wait, atLeast("Gear", 100));
+    wrong(heat, [look, takes(5)], atMost("Gear", 40));
+    wrong(heat, wait, atMost("Gear", 40), atMost("Gear", 30));
+    wrong(heat, over, atMost("Spindle", 40));
+    wrong(over, heat, atMost("Spindle", 40), until("Gear", 40), atMost("Spindle", 30));
+    wrong(heat, until("Gear", 40), atLeast("Gear", 60), atMost("Gear", 50));
+    wrong(heat, over, atLeast("Spindle", 60));
+    wrong({ verb: "heat", part: "Spindle", low: 60, high: 80 }, over, atMost("Gear", 40));
+    wrong(frost, over, wait, atLeast("Spindle", 0));
+    wrong(risen, atLeast("Gear", 80), atMost("Gear", 60));
+    wrong(heat, frost, over);
+    wrong({ verb: "heat", part: "Spindle", low: 60, high: 80 }, over);
     later(act("install", "Shaft"), { verb: "heat", part: "Bush", low: 60, high: 80 }, act("install", "Bush"));
   }
   if (has("energy")) {
@@ -289,6 +379,21 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
       { verb: "prove", energy },
       { verb: "restore", energy },
     ]);
+    const only = (verb: "isolate" | "prove" | "restore"): SimAct => ({ verb, energy: "Supply" });
+    wrong(only("isolate"), act("clean", "Motor"), only("prove"), act("fill", "Motor"), only("restore"));
+    wrong(only("isolate"), only("isolate"), only("prove"));
+    wrong(
+      needs({ energy: "Supply", state: "isolated" }),
+      act("clean", "Motor"),
+      needs({ energy: "Supply", state: "live" }),
+    );
+    wrong(
+      only("isolate"),
+      needs({ energy: "Supply", state: "live" }),
+      only("restore"),
+      needs({ energy: "Supply", state: "isolated" }),
+    );
+    wrong(act("clean", "Motor"), act("clean", "Motor"), needs({ energy: "Supply", state: "live" }));
     acts.push([
       ...energies,
       ...inAndOut("Motor", "Hood", "Latch"),
@@ -296,7 +401,6 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
       act("clean", "Motor"),
       act("fill", "Motor"),
     ]);
-    const only = (verb: "isolate" | "prove" | "restore"): SimAct => ({ verb, energy: "Supply" });
     const hood = [act("install", "Hood"), act("install", "Latch"), act("tighten", "Latch")];
     const opened = [act("loosen", "Latch"), act("remove", "Latch"), act("remove", "Hood")];
     const dead = [only("isolate"), only("prove")];
@@ -307,6 +411,24 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
   }
   if (has("wasted")) {
     const ring = rings[0];
+    const rest: SimAct = { verb: "wait", minutes: 5 };
+    const warm: SimAct = { verb: "heat", part: "Hub", low: 60, high: 80 };
+    const chill: SimAct = { verb: "cool", part: "Hub", low: 0, high: 10 };
+    wrong(warm, chill);
+    wrong(act("lubricate", "Hub"), act("clean", "Hub"), act("clean", "Hub"));
+    later(act("lubricate", "Hub"), act("install", "Cover"), act("clean", "Hub"));
+    later(warm, rest, chill);
+    later(act("apply", "Hub"), rest, act("clean", "Hub"));
+    later(warm, [{ kind: "check", fails: [], jump: null }], chill);
+    wrong(act("lubricate", "Hub"), act("clean", "Cover"), act("clean", "Hub"));
+    if (ring !== undefined) {
+      const turn: SimAct = { verb: "turn", place: `${ring.name}[1]`, hour: 12 };
+      wrong(turn, turn, turn);
+      wrong(turn, rest, turn);
+      if (has("energy")) wrong(turn, { verb: "isolate", energy: "Supply" }, turn);
+      later(turn, act("install", "Hub"), turn);
+      later(turn, { verb: "do" }, turn);
+    }
     acts.push([
       ...["Hub", "Cover", "ScrewA"].flatMap((name) => [
         act("lubricate", name),
@@ -332,11 +454,37 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
       high: 10,
     });
   }
-  const energies = has("energy")
-    ? [
-        { name: "Supply", dead: false },
-        { name: "Steam", dead: shape.below(2) === 0 },
-      ]
-    : [];
-  return { shop: { parts, rings, fits, energies, facts: ["Signed"], options: OPTIONS }, acts, customs };
+  const furnishing = { shape, has: (theme: string) => themes.has(theme as Theme), parts, rings, acts, later, wrong };
+  furnishMore(furnishing);
+  const performed = has("perform") ? performedIn(shape, has("energy")) : [];
+  if (has("perform")) {
+    parts.push(
+      part("Bracket"),
+      part("Guard", { encloses: ["Bracket"], needs: ["Bracket"] }),
+      part("Nut", { count: 2, secures: ["Guard"] }),
+    );
+    const perform = performed.map(({ name }): SimAct => ({ verb: "perform", procedure: name }));
+    acts.push([...inAndOut("Bracket", "Guard", "Nut[all]"), ...grips("Nut[all]"), ...perform, ...perform]);
+    for (const one of perform) {
+      later(act("install", "Bracket"), one);
+      wrong(one, one);
+      wrong(act("install", "Bracket"), one, act("clean", "Bracket"), needs({ part: "Guard", state: "secured" }));
+      wrong(act("install", "Bracket"), act("install", "Guard"), one, act("remove", "Guard"));
+      wrong(one, needs({ fact: "Signed" }), needs({ part: "Valve", own: "open" }));
+    }
+  }
+  const energies =
+    has("energy") || has("reach") || has("glue")
+      ? [
+          { name: "Supply", dead: false },
+          { name: "Steam", dead: shape.below(2) === 0 },
+        ]
+      : [];
+  return {
+    shop: { parts, rings, fits, energies, facts: ["Signed"], options: OPTIONS },
+    acts,
+    customs,
+    mistakes,
+    performed,
+  };
 }

@@ -1,6 +1,8 @@
 // What is wrong when an action is done: what it needs and may not have. Each variable by itself, over all worlds given.
 import { filledAt, passedOver } from "./fill.ts";
+import { isRefused } from "./perform.ts";
 import {
+  canStack,
   instances,
   isFastener,
   ownPlace,
@@ -15,16 +17,21 @@ import {
   AMBIENT,
   beginning,
   fails,
+  highOf,
   hourOf,
   isIn,
+  isInstalled,
   isKnown,
   isLine,
   isLoose,
+  isPlaceKnown,
   isTight,
   isTightOrFound,
+  lowOf,
   origin,
   spokenOf,
   TAKEN,
+  TOLD,
   value,
   variables,
   type World,
@@ -39,7 +46,9 @@ export interface Trouble {
 }
 
 /** Work on a part: what asks for reach and for its energies off. */
-const WORK = "install press remove discard tighten loosen heat cool clean lubricate apply fill".split(" ");
+const WORK = "install press remove discard tighten loosen heat cool clean lubricate apply fill align"
+  .split(" ")
+  .concat("heat by");
 
 export function troubles(procedure: SimProcedure, act: SimAct, worlds: readonly World[]): readonly Trouble[] {
   const found: Trouble[] = [];
@@ -47,6 +56,7 @@ export function troubles(procedure: SimProcedure, act: SimAct, worlds: readonly 
     if (so) found.push({ code, ...more });
   };
   const ask: Asking = { procedure, worlds, say };
+  if (act.verb === "perform") say("order.unmet-need", isRefused(procedure, act.procedure, worlds));
   if (act.verb === "restore") restoring(ask, act.energy);
   if (act.verb === "turn")
     say(
@@ -56,11 +66,12 @@ export function troubles(procedure: SimProcedure, act: SimAct, worlds: readonly 
   if (!("part" in act) || act.verb === "wait until") return found;
   const { part } = act;
   const isPlacing = act.verb === "install" || act.verb === "press";
-  if (WORK.includes(act.verb) || act.verb === "inspect") {
-    const isClosed = sayers(procedure, "encloses", part).some((by) => mayBeIn(ask, by));
-    say("order.enclosed", isClosed && (isPlacing || mayBeIn(ask, part)));
+  for (const thing of [part, ...("with" in act && act.with !== undefined ? [act.with] : [])]) {
+    if (!WORK.includes(act.verb) && act.verb !== "inspect") continue;
+    const isClosed = sayers(procedure, "encloses", thing).some((by) => mayBeInstalled(ask, by));
+    say("order.enclosed", isClosed && (isPlacing || mayBeInstalled(ask, thing)));
+    if (act.verb !== "inspect" && (isPlacing || mayBeInstalled(ask, thing))) energised(ask, thing);
   }
-  if (WORK.includes(act.verb) && (isPlacing || mayBeIn(ask, part))) energised(ask, part);
   switch (act.verb) {
     case "install":
     case "press":
@@ -74,7 +85,7 @@ export function troubles(procedure: SimProcedure, act: SimAct, worlds: readonly 
       say("order.not-installed", mayBeOut(ask, part));
       for (const held of said(procedure, "secures", part)) {
         say("order.not-installed", mayBeOut(ask, held));
-        loaded(ask, held);
+        loadedFirst(ask, held);
       }
       locked(ask, part);
       say("order.reused", mayBeIn(ask, part) && mayBeUsed(ask, part), { met: { [`used ${part}`]: "no" } });
@@ -101,7 +112,7 @@ export function troubles(procedure: SimProcedure, act: SimAct, worlds: readonly 
       loaded(ask, part);
       break;
     case "lift":
-      loaded(ask, part);
+      loadedFirst(ask, part);
       for (const name of variables(procedure, worlds[0] ?? {}, "hung"))
         if (name !== `hung ${part}`) lettingDown(ask, name.slice(5), "hoist");
       break;
@@ -120,7 +131,7 @@ function lettingDown(ask: Asking, part: string, by?: string): void {
     const is = world[`hung ${part}`];
     return by === undefined ? is !== undefined && is !== "no" : is === by;
   });
-  ask.say("order.unsupported", mayBeIn(ask, part) && hangs && few, { met: { [`hung ${part}`]: "yes" } });
+  ask.say("order.unsupported", mayBeInstalled(ask, part) && hangs && few, { met: { [`hung ${part}`]: "yes" } });
 }
 
 type Say = (code: string, so: boolean, more?: Omit<Trouble, "code">) => void;
@@ -134,6 +145,8 @@ interface Asking {
 const may = ({ worlds }: Asking, test: (world: World) => boolean): boolean => worlds.some(test);
 const mayBeIn = (ask: Asking, part: string): boolean =>
   may(ask, (world) => isIn(world, part) && isKnown(world, `in ${part}`));
+const mayBeInstalled = (ask: Asking, part: string): boolean =>
+  may(ask, (world) => isInstalled(world, part) && isPlaceKnown(world, part));
 const mayBeOut = (ask: Asking, part: string): boolean =>
   may(ask, (world) => !isIn(world, part) && isKnown(world, `in ${part}`));
 const mayGrip = (ask: Asking, part: string, test: (world: World) => boolean): boolean =>
@@ -144,14 +157,20 @@ function placing(ask: Asking, act: PartAct): void {
   const { procedure, worlds, say } = ask;
   const { part } = act;
   say("order.already-installed", mayBeIn(ask, part));
-  for (const support of said(procedure, "needs", part)) say("order.missing-support", mayBeOut(ask, support));
+  for (const support of said(procedure, "needs", part)) {
+    const isMissing = may(ask, (world) => !isInstalled(world, support) && isPlaceKnown(world, support));
+    // On the bench it may go on what it needs.
+    say("order.missing-support", isMissing && act.over !== support);
+  }
   const own = ownPlace(procedure, part);
   const place = act.place ?? own;
   const seats = partOf(procedure, part)?.seats ?? null;
   const isWrong = own === null ? seats !== null && !place?.startsWith(`${seats.ring}[`) : place !== own;
   say("order.wrong-place", act.place !== undefined && isWrong);
   if (place !== null) {
-    const others = variables(procedure, worlds[0] ?? {}, "spot").filter((variable) => variable !== `spot ${part}`);
+    const others = variables(procedure, worlds[0] ?? {}, "spot").filter(
+      (variable) => variable !== `spot ${part}` && !canStack(procedure, part, variable.slice(5)),
+    );
     say(
       "order.occupied",
       others.some((variable) =>
@@ -183,9 +202,13 @@ function placing(ask: Asking, act: PartAct): void {
   for (const { outer, inner, tight } of procedure.fits) {
     if (!tight || (part !== outer && part !== inner)) continue;
     const mate = part === outer ? inner : outer;
-    if (act.over === undefined ? !mayBeIn(ask, mate) : act.over !== mate) continue;
-    const isCold = may(ask, (world) => Number(world[`high ${outer}`]) <= AMBIENT);
-    say("order.cold-fit", isCold && may(ask, (world) => Number(world[`low ${inner}`]) >= AMBIENT));
+    // What comes along on the part itself is not what it goes on.
+    const isThere = may(ask, (world) => isIn(world, mate) && world[`on ${mate}`] !== part);
+    if (act.over === undefined ? !isThere : act.over !== mate) continue;
+    const mayHave = (side: string, test: (world: World) => boolean): boolean =>
+      may(ask, (world) => isKnown(world, `temp ${side}`) && test(world));
+    const isCold = mayHave(outer, (world) => highOf(world, outer) <= AMBIENT);
+    say("order.cold-fit", isCold && mayHave(inner, (world) => lowOf(world, inner) >= AMBIENT));
   }
 }
 
@@ -209,7 +232,7 @@ export function arcAfter(
 function removing(ask: Asking, part: string): void {
   const { procedure, say } = ask;
   say("order.not-installed", mayBeOut(ask, part));
-  for (const by of sayers(procedure, "retains", part)) say("order.retained", mayBeIn(ask, by));
+  for (const by of sayers(procedure, "retains", part)) say("order.retained", mayBeInstalled(ask, by));
   for (const by of sayers(procedure, "secures", part)) {
     const holds = mayGrip(ask, by, (world) => value(world, `grip ${by}`) !== "absent");
     say("order.retained", mayBeIn(ask, by) && holds);
@@ -217,7 +240,7 @@ function removing(ask: Asking, part: string): void {
   for (const held of said(procedure, "secures", part)) {
     const others = sayers(procedure, "secures", held).filter((by) => by !== part);
     const isLast = mayBeIn(ask, part) && others.every((by) => mayBeOut(ask, by));
-    if (isLast && mayBeIn(ask, held)) unsupported(ask, held);
+    if (isLast && mayBeInstalled(ask, held)) unsupported(ask, held);
     else lettingGo(ask, held, part);
   }
 }
@@ -227,7 +250,7 @@ function lettingGo(ask: Asking, held: string, fastener: string): void {
   const others = sayers(ask.procedure, "secures", held).filter((by) => by !== fastener);
   const holds = (by: string): boolean => mayBeIn(ask, by) && mayGrip(ask, by, (world) => isTightOrFound(world, by));
   const mayNotHold = (by: string): boolean => mayGrip(ask, by, (world) => !isTightOrFound(world, by));
-  if (mayBeIn(ask, held) && holds(fastener) && others.every(mayNotHold)) unsupported(ask, held);
+  if (mayBeInstalled(ask, held) && holds(fastener) && others.every(mayNotHold)) unsupported(ask, held);
 }
 
 function unsupported(ask: Asking, held: string): void {
@@ -236,13 +259,18 @@ function unsupported(ask: Asking, held: string): void {
 }
 
 function locked(ask: Asking, part: string): void {
-  const isLocked = sayers(ask.procedure, "locks", part).some((by) => mayBeIn(ask, by));
+  const isLocked = sayers(ask.procedure, "locks", part).some((by) => mayBeInstalled(ask, by));
   ask.say("order.locked", isLocked && mayBeIn(ask, part));
 }
 
 /** A load on the part before what was applied to it is cured. */
 function loaded(ask: Asking, part: string): void {
   uncured(ask, part);
+}
+
+/** A joint may be closed wet, unless the coat was to cure first. */
+function loadedFirst(ask: Asking, part: string): void {
+  uncured({ ...ask, worlds: ask.worlds.filter((world) => world[`first ${part}`] === "yes") }, part);
 }
 
 function uncured({ worlds, say }: Asking, part: string): void {
@@ -274,7 +302,7 @@ function restoring(ask: Asking, energy: string): void {
   const named = spokenOf(procedure);
   const isOpen = (part: string): boolean => {
     const covers = sayers(procedure, "encloses", part);
-    const held = [part, ...covers.filter((by) => mayBeIn(ask, by))];
+    const held = [part, ...covers.filter((by) => mayBeInstalled(ask, by))];
     const fasteners = held.flatMap((each) => sayers(procedure, "secures", each));
     const aids = procedure.parts.filter(({ temporary }) => temporary).flatMap(({ name }) => instances(procedure, name));
     return [
@@ -283,7 +311,7 @@ function restoring(ask: Asking, energy: string): void {
       ...aids.filter((aid) => mayBeIn(ask, aid)),
     ].some((culprit) => named.has(culprit.split("[")[0] ?? ""));
   };
-  for (const part of driven) say("order.restored-open", mayBeIn(ask, part) && isOpen(part));
+  for (const part of driven) say("order.restored-open", mayBeInstalled(ask, part) && isOpen(part));
 }
 
 /* ---- at the end ---- */
@@ -326,14 +354,6 @@ export function atEnd(procedure: SimProcedure, worlds: readonly World[]): readon
   for (const part of all.filter((name) => isFastener(procedure, name)))
     for (const world of worlds)
       say("order.left-seated", value(world, `grip ${part}`) === "seated", { at: origin(world, `grip ${part}`) });
-  for (const part of all)
-    for (const lock of sayers(procedure, "locks", part))
-      if (!words(lock).some((word) => ["installed", "removed", "secured"].includes(word))) unlocked(ask, part, lock);
-  for (const world of worlds)
-    for (const variable of variables(procedure, world, "arc")) {
-      const at = passedOver(world[variable] ?? "");
-      say("order.direction", at !== "", { at });
-    }
   // What is said of a part is said of its fasteners: where it is out they hold nothing, out or loose.
   const hasWord = (name: string): boolean =>
     words(name).length > 0 ||
@@ -342,6 +362,13 @@ export function atEnd(procedure: SimProcedure, worlds: readonly World[]): readon
     ) ||
     // A lock has to be out where what it locks is to be out or loose.
     said(procedure, "locks", name).some((held) => ["loose", "removed"].some((word) => words(held).includes(word)));
+  for (const part of all)
+    for (const lock of sayers(procedure, "locks", part)) if (!hasWord(lock)) unlocked(ask, part, lock);
+  for (const world of worlds)
+    for (const variable of variables(procedure, world, "arc")) {
+      const at = passedOver(world[variable] ?? "");
+      say("order.direction", at !== "", { at });
+    }
   for (const part of all.filter((name) => !hasWord(name))) notFinal(ask, part, found);
   return found;
 }
@@ -362,12 +389,17 @@ function unlocked({ procedure, worlds, say }: Asking, part: string, lock: string
 }
 
 function notFinal({ procedure, worlds, say }: Asking, part: string, told: readonly Trouble[]): void {
-  const wasPutIn = worlds.some((world) => isIn(world, part) && isLine(origin(world, `in ${part}`)));
+  // Put in here, or by what was performed, which left it loose and says so.
+  const wasPutIn = (grip: string): boolean =>
+    worlds.some((world) => {
+      const by = origin(world, `in ${part}`);
+      return isIn(world, part) && (isLine(by) || by === `${TOLD} ${grip}`);
+    });
   const { temporary = false } = partOf(procedure, part) ?? {};
   const wasIn = isIn(beginning(procedure), part);
   for (const world of worlds) {
     const grip = origin(world, `grip ${part}`);
-    say("order.not-final", wasPutIn && isLoose(world, part) && isLine(grip), { at: grip });
+    say("order.not-final", wasPutIn(grip) && isLoose(world, part) && isLine(grip), { at: grip });
     // One that was out at the start is no more than that.
     const out = origin(world, `in ${part}`);
     const isTold = told.some(({ code, at }) => code === "order.locked" && at === out);

@@ -3,6 +3,7 @@
 import { assignments, run } from "../paper-simulator.ts";
 import type { Picker } from "./picker.ts";
 import { compile } from "./program.ts";
+import type { Sequence } from "./sequences.ts";
 import {
   actsIn,
   allInstances,
@@ -35,11 +36,15 @@ interface Walk {
 
 /** Numbers are drawn until they have run out. */
 export function soundProcedure(scene: Scene, pick: Picker): SimProcedure {
-  const all = [...scene.acts, ...scene.customs].flat();
+  const all = [...scene.customs, ...scene.mistakes].flatMap((sequence) => sequence.flatMap(linesOf));
   const begin = beginning(scene, pick);
   // Everything that could be named counts as named, and everything that could be done has its variable.
-  const pretended: SimItem = { kind: "step", name: "All", lines: all.map((act) => ({ kind: "act", act })) };
-  const procedure: SimProcedure = { ...scene.shop, begin, finish: [], items: [pretended] };
+  const pretended: SimItem = {
+    kind: "step",
+    name: "All",
+    lines: [...scene.acts.flat().map((act) => ({ kind: "act" as const, act })), ...all],
+  };
+  const procedure: SimProcedure = { ...scene.shop, begin, finish: [], items: [pretended], performed: scene.performed };
   const start = startOf(procedure, compile(procedure, []));
   const walk: Walk = {
     procedure,
@@ -51,14 +56,37 @@ export function soundProcedure(scene: Scene, pick: Picker): SimProcedure {
   };
   const items = wander(walk, 2 + pick.below(2), 0);
   items.push(...tidied(walk));
-  return { ...procedure, items: pick.below(5) === 0 ? declared(items, pick) : items, finish: finishing(walk) };
+  return {
+    ...procedure,
+    performed: asked(procedure.performed, items),
+    items: pick.below(5) === 0 ? declared(items, pick) : items,
+    finish: finishing(walk),
+  };
 }
 
-function beginning(scene: Scene, pick: Picker): SimCondition[] {
+/** Those that are performed. */
+function asked(performed: SimProcedure["performed"], items: readonly SimItem[]): SimProcedure["performed"] {
+  return performed.filter(({ name }) => actsIn(items).some((act) => act.verb === "perform" && act.procedure === name));
+}
+
+export function beginning(scene: Scene, pick: Picker): SimCondition[] {
   const begin: SimCondition[] = ["Frame", "Spindle"]
     .filter((part) => partOf(scene.shop, part) !== undefined)
     .map((part) => ({ part, state: "installed" }));
-  for (const part of ["Hub", "Cover", "Shaft", "Motor", "Hood", "Plate", "Tab", "Wire", "Seal", "Block"]) {
+  for (const part of [
+    "Hub",
+    "Cover",
+    "Shaft",
+    "Motor",
+    "Hood",
+    "Plate",
+    "Tab",
+    "Wire",
+    "Seal",
+    "Block",
+    "Base",
+    "Pan",
+  ]) {
     if (partOf(scene.shop, part) === undefined || pick.below(part === "Motor" || part === "Hood" ? 5 : 2) === 0)
       continue;
     begin.push({ part, state: "installed" });
@@ -188,10 +216,11 @@ function custom(walk: Walk): readonly SimItem[] {
   if (customs.length === 0) return work(walk);
   return pick
     .of(customs)
-    .flatMap((act) => [
-      ...(pick.below(8) === 0 ? work(walk) : []),
-      ...taken(walk, [stepOf(walk, { kind: "act", act })]),
-    ]);
+    .flatMap((step) => [...(pick.below(8) === 0 ? work(walk) : []), ...taken(walk, [stepOf(walk, ...linesOf(step))])]);
+}
+
+export function linesOf(step: Sequence[number]): readonly SimLine[] {
+  return "verb" in step ? [{ kind: "act", act: step }] : step;
 }
 
 function truth({ procedure, standings, pick }: Walk): SimCondition {

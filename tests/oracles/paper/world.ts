@@ -6,6 +6,7 @@ import {
   allInstances,
   instances,
   isFastener,
+  isHeavy,
   numberOf,
   ownPlace,
   PLAIN_PART,
@@ -14,13 +15,15 @@ import {
   type SimProcedure,
   said,
   sayers,
+  type Touch,
 } from "./shop.ts";
 
 /**
  * `in P`: out, out@line, in@line · `grip P`: absent, found, loose@line, hand@line (loose too), tight@line, set@line, seated@line ·
  * `spot P`: the place it was put in · `energy E`: live, off, isolated@line, proved@line, proved · `own P`, `fact F` ·
  * `used P`: no, yes · `hung P`: no, yes · `cure P`: minutes left · `arc Ring Part`: see `fill.ts` · `turned Ring`: the hour of
- * position 1 · `high P`, `low P`: °C · `film P`, `warm P`, `turn Ring`: no, or yes where something was done and not yet used ·
+ * position 1 · `temp P`: 100..110 (°C) · `on P`: what it was put on · `film P`, `warm P`, `turn Ring`: no, or yes where something was done and not yet used ·
+ * `first P`: no, yes where its coat was to cure before anything else · `surface P`: nothing, clean, lubricated · `aligned P`: no, yes ·
  * `began Step`: no, yes · `early line`: no, yes · the blocks of `in any order`: children done.
  */
 export type World = Readonly<Record<string, string>>;
@@ -32,6 +35,8 @@ export const SUPPOSED = "supposed";
 export const GIVEN = "given";
 /** An energy that nobody switched off, taken as off after work on what it drives. */
 export const TAKEN = "taken";
+/** Left so by a performed procedure, and found there. */
+export const TOLD = "told";
 export const AMBIENT = 20;
 
 export function value(world: World, variable: string): string {
@@ -52,8 +57,20 @@ export function isKnown(world: World, variable: string): boolean {
   return world[variable]?.endsWith(`@${SUPPOSED}`) !== true;
 }
 
+/** Also of what it stands on. */
+export function isPlaceKnown(world: World, part: string): boolean {
+  const under = world[`on ${part}`] ?? "";
+  return isKnown(world, `in ${part}`) && (under === "" || isPlaceKnown(world, under));
+}
+
 export function isIn(world: World, part: string): boolean {
   return world[`in ${part}`]?.startsWith("in") === true;
+}
+
+/** In the machine: what stands on another part is where that is. */
+export function isInstalled(world: World, part: string): boolean {
+  const under = world[`on ${part}`] ?? "";
+  return isIn(world, part) && (under === "" || isInstalled(world, under));
 }
 
 export function isLoose(world: World, part: string): boolean {
@@ -89,6 +106,19 @@ export function isLine(by: string): boolean {
   return /^l\d/.test(by);
 }
 
+/** A temperature is known between two bounds. */
+export function bounds(low: number, high: number): string {
+  return `${low}..${high}`;
+}
+
+export function lowOf(world: World, part: string): number {
+  return Number(value(world, `temp ${part}`).split("..")[0]);
+}
+
+export function highOf(world: World, part: string): number {
+  return Number(value(world, `temp ${part}`).split("..")[1]);
+}
+
 const TIGHT = ["tight", "set", "seated"];
 
 export function isTight(world: World, part: string): boolean {
@@ -113,11 +143,12 @@ export function startOf(procedure: SimProcedure, program: Program): World {
     if (![part, ...said(procedure, "secures", part)].some((name) => named.has(name.split("[")[0] ?? ""))) continue;
     world[`in ${part}`] = "out";
     if (isFastener(procedure, part)) world[`grip ${part}`] = "absent";
-    const { states, singleUse, heavy, seats } = partOf(procedure, part) ?? PLAIN_PART;
+    const declared = partOf(procedure, part) ?? { name: part, ...PLAIN_PART };
+    const { states, singleUse, seats } = declared;
     if (states[0] !== undefined) world[`own ${part}`] = states[0];
     if (seats !== null) world[`spot ${part}`] = "";
     if (singleUse) world[`used ${part}`] = "no";
-    if (heavy) world[`hung ${part}`] = "no";
+    if (isHeavy(declared)) world[`hung ${part}`] = "no";
   }
   for (const ring of procedure.rings) {
     world[`turned ${ring.name}`] = String(ring.first);
@@ -128,13 +159,20 @@ export function startOf(procedure: SimProcedure, program: Program): World {
   for (const { name, dead } of procedure.energies) world[`energy ${name}`] = dead ? "off" : "live";
   for (const fact of procedure.facts) world[`fact ${fact}`] = "no";
   for (const { outer, inner } of procedure.fits)
-    for (const part of [outer, inner]) world[`high ${part}`] = world[`low ${part}`] = String(AMBIENT);
+    for (const part of [outer, inner]) world[`temp ${part}`] = bounds(AMBIENT, AMBIENT);
   for (const act of actsIn(procedure.items)) {
-    if (act.verb === "apply" && act.cure !== undefined)
-      for (const part of instances(procedure, act.part)) world[`cure ${part}`] = "0";
+    if ("over" in act && act.over !== undefined) world[`on ${act.part}`] = "";
+    if (act.verb === "apply" && (act.cure !== undefined || act.glue === true))
+      for (const part of instances(procedure, act.part)) {
+        world[`cure ${part}`] = "0";
+        world[`first ${part}`] = "no";
+      }
+    if (act.verb === "clean" || act.verb === "lubricate")
+      for (const part of instances(procedure, act.part)) world[`surface ${part}`] = "";
+    if (act.verb === "align") for (const part of [act.part, act.with ?? ""]) world[`aligned ${part}`] = "no";
     if (act.verb === "apply" || act.verb === "lubricate")
       for (const part of instances(procedure, act.part)) world[`film ${part}`] = "no";
-    if (act.verb === "heat") world[`warm ${act.part}`] = "no";
+    if (act.verb === "heat" || act.verb === "heat by") world[`warm ${act.part}`] = "no";
     if (act.verb === "turn") world[`turn ${act.place.split("[")[0]}`] = "no";
   }
   for (const { at, first, second } of program.pairs) {
@@ -157,7 +195,7 @@ export function spokenOf(procedure: SimProcedure): ReadonlySet<string> {
   const { begin, finish, items } = procedure;
   const known = spoken.get(procedure);
   if (known !== undefined) return known;
-  const texts = JSON.stringify([begin, finish, items]).match(/"[A-Z]\w*/g) ?? [];
+  const texts = JSON.stringify([begin, finish, items, procedure.performed]).match(/"[A-Z]\w*/g) ?? [];
   const names = new Set(texts.map((text) => text.slice(1)));
   spoken.set(procedure, names);
   return names;
@@ -167,8 +205,9 @@ export function spokenOf(procedure: SimProcedure): ReadonlySet<string> {
 export function madeSo(procedure: SimProcedure, condition: SimCondition, world: World, from: string): World {
   const next = { ...world };
   const putIn = (part: string): void => {
-    if (isIn(next, part)) return;
+    if (isInstalled(next, part)) return;
     next[`in ${part}`] = `in@${from}`;
+    if (next[`on ${part}`] !== undefined) next[`on ${part}`] = "";
     const place = ownPlace(procedure, part);
     if (place !== null) {
       next[`spot ${part}`] = place;
@@ -190,8 +229,17 @@ export function madeSo(procedure: SimProcedure, condition: SimCondition, world: 
     if (value(next, variable) !== to) next[variable] = `${to}@${from}`;
   };
   if ("fact" in condition) setTo(`fact ${condition.fact}`, "yes");
+  else if (isTouch(condition)) setTo(variableOf(condition), goodOf(condition));
   else if ("own" in condition) setTo(`own ${condition.part}`, condition.own);
-  else if ("place" in condition) {
+  else if ("least" in condition || "most" in condition) {
+    const { part } = condition;
+    const least = "least" in condition ? condition.least : Number.NEGATIVE_INFINITY;
+    const most = "most" in condition ? condition.most : Number.POSITIVE_INFINITY;
+    setTo(`temp ${part}`, within(next, part, least, most));
+    // What touches a part that has cooled has cooled with it.
+    if ("most" in condition)
+      for (const other of touching(procedure, next, part)) setTo(`temp ${other}`, atMost(next, other, most));
+  } else if ("place" in condition) {
     const turned = turnedTo(procedure, condition.place, condition.hour);
     for (const [variable, hour] of Object.entries(turned)) setTo(variable, hour);
   } else if ("energy" in condition) {
@@ -217,10 +265,46 @@ export function madeSo(procedure: SimProcedure, condition: SimCondition, world: 
   return next;
 }
 
+type TouchCondition = Extract<SimCondition, { readonly state: Touch }>;
+
+function isTouch(condition: SimCondition): condition is TouchCondition {
+  return "state" in condition && ["clean", "lubricated", "aligned"].includes(condition.state);
+}
+
+function variableOf({ part, state }: TouchCondition): string {
+  return `${state === "aligned" ? "aligned" : "surface"} ${part}`;
+}
+
+function goodOf({ state }: TouchCondition): string {
+  return state === "aligned" ? "yes" : state;
+}
+
+function within(world: World, part: string, least: number, most: number): string {
+  const high = Math.max(Math.min(highOf(world, part), most), least);
+  return bounds(Math.min(Math.max(lowOf(world, part), least), high), high);
+}
+
+export function atMost(world: World, part: string, most: number): string {
+  return bounds(Math.min(lowOf(world, part), most), Math.min(highOf(world, part), most));
+}
+
+/** Those joined to it by a fit: one on the other, or both in the machine. */
+export function touching(procedure: SimProcedure, world: World, part: string): readonly string[] {
+  return procedure.fits
+    .flatMap(({ outer, inner }) => (outer === part ? [inner] : inner === part ? [outer] : []))
+    .filter(
+      (other) =>
+        (isIn(world, part) && world[`on ${part}`] === other) ||
+        (isIn(world, other) && world[`on ${other}`] === part) ||
+        (isInstalled(world, part) && isInstalled(world, other)),
+    );
+}
+
 /** What changes when a part is no longer where it was. */
 export function freed(world: World, part: string): Record<string, string> {
   const changes: Record<string, string> = {};
   if (world[`spot ${part}`] !== undefined) changes[`spot ${part}`] = "";
+  if (world[`on ${part}`] !== undefined) changes[`on ${part}`] = "";
   if (world[`grip ${part}`] !== undefined) changes[`grip ${part}`] = "absent";
   return changes;
 }
@@ -253,8 +337,14 @@ export function fails(procedure: SimProcedure, condition: SimCondition, worlds: 
     worlds.some((world) => isKnown(world, variable) && test(world));
   if ("fact" in condition)
     return some(`fact ${condition.fact}`, (world) => value(world, `fact ${condition.fact}`) !== "yes");
+  if (isTouch(condition))
+    return some(variableOf(condition), (world) => value(world, variableOf(condition)) !== goodOf(condition));
   if ("own" in condition)
     return some(`own ${condition.part}`, (world) => value(world, `own ${condition.part}`) !== condition.own);
+  if ("least" in condition)
+    return some(`temp ${condition.part}`, (world) => lowOf(world, condition.part) < condition.least);
+  if ("most" in condition)
+    return some(`temp ${condition.part}`, (world) => highOf(world, condition.part) > condition.most);
   if ("place" in condition)
     return some(
       `turned ${condition.place.split("[")[0]}`,
@@ -270,12 +360,15 @@ export function fails(procedure: SimProcedure, condition: SimCondition, worlds: 
     case "removed":
       return some(`in ${part}`, (world) => isIn(world, part));
     case "installed":
-      return some(`in ${part}`, (world) => !isIn(world, part));
+      return worlds.some((world) => isPlaceKnown(world, part) && !isInstalled(world, part));
     case "tightened":
       return mayBeLoose(part);
     case "loose":
       return some(`grip ${part}`, (world) => isTight(world, part) || value(world, `grip ${part}`) === "absent");
     case "secured":
-      return some(`in ${part}`, (world) => !isIn(world, part)) || sayers(procedure, "secures", part).some(mayBeLoose);
+      return (
+        worlds.some((world) => isPlaceKnown(world, part) && !isInstalled(world, part)) ||
+        sayers(procedure, "secures", part).some(mayBeLoose)
+      );
   }
 }

@@ -52,6 +52,6 @@ procedure Fit "Fit the seal" {
   finish with Seal is secured
   step install Seal
   step install Screw[all]
-  step tighten Screw[all] to Whole
+  step tighten Screw[all] by hand to Whole
 }`);
 });

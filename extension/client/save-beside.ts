@@ -1,0 +1,80 @@
+// Saves an output beside its procedure and offers to open it, on a disk, in a browser, in an untrusted folder. Knows
+// nothing of what is in it.
+import { commands, type ExtensionContext, env, l10n, UIKind, Uri, ViewColumn, window, workspace } from "vscode";
+
+/** Writes the file unless that would lose somebody's work; tells where it is, or why not and what to do. */
+export async function saveBeside(context: ExtensionContext, source: Uri, name: string, text: string): Promise<void> {
+  let target: Uri | undefined = Uri.joinPath(source, "..", name);
+  if (!(await isOurs(context, target, text))) target = await askBeforeReplacing(target);
+  while (target !== undefined) {
+    const trouble = await write(context, target, text);
+    if (trouble === null) return offerToOpen(target, text);
+    const other = l10n.t("Save Elsewhere…");
+    const choice = await window.showErrorMessage(
+      l10n.t("{0} could not be saved here: {1}", nameOf(target), trouble),
+      other,
+    );
+    target = choice === other ? await window.showSaveDialog({ defaultUri: target }) : undefined;
+  }
+}
+
+/** Nothing is there, the same is there, or what is there was written by us and not touched since. */
+async function isOurs(context: ExtensionContext, target: Uri, text: string): Promise<boolean> {
+  try {
+    const { mtime } = await workspace.fs.stat(target);
+    if (context.workspaceState.get<number>(keyOf(target)) === mtime) return true;
+    return new TextDecoder().decode(await workspace.fs.readFile(target)) === text;
+  } catch {
+    return true;
+  }
+}
+
+async function askBeforeReplacing(target: Uri): Promise<Uri | undefined> {
+  const replace = l10n.t("Replace");
+  const other = l10n.t("Save Elsewhere…");
+  const choice = await window.showWarningMessage(
+    l10n.t("{0} is there already and was changed since it was exported.", nameOf(target)),
+    replace,
+    other,
+  );
+  if (choice === other) return window.showSaveDialog({ defaultUri: target });
+  return choice === replace ? target : undefined;
+}
+
+async function write(context: ExtensionContext, target: Uri, text: string): Promise<string | null> {
+  try {
+    await workspace.fs.writeFile(target, new TextEncoder().encode(text));
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  }
+  // Where the time cannot be had, the reader is asked next time; nothing worse.
+  const time = await workspace.fs.stat(target).then(
+    ({ mtime }) => mtime,
+    () => undefined,
+  );
+  await context.workspaceState.update(keyOf(target), time);
+  return null;
+}
+
+async function offerToOpen(target: Uri, text: string): Promise<void> {
+  const open = l10n.t("Open");
+  const choice = await window.showInformationMessage(l10n.t("Saved as {0}.", nameOf(target)), open);
+  if (choice !== open) return;
+  if (target.path.endsWith(".md")) {
+    await commands.executeCommand("markdown.showPreview", target);
+    return;
+  }
+  const isLocal = target.scheme === "file" && env.uiKind === UIKind.Desktop && env.remoteName === undefined;
+  if (isLocal && (await env.openExternal(target))) return;
+  // No browser can open a file of another machine or of a virtual folder. The page holds no script and may run none.
+  const panel = window.createWebviewPanel("sprag.output", nameOf(target), ViewColumn.Beside, { enableScripts: false });
+  panel.webview.html = text;
+}
+
+function keyOf(target: Uri): string {
+  return `exported:${target.toString()}`;
+}
+
+function nameOf(target: Uri): string {
+  return target.path.slice(target.path.lastIndexOf("/") + 1);
+}

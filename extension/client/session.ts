@@ -1,0 +1,100 @@
+// What both builds of the extension do: set up the language client, answer the server, offer the commands. Knows neither
+// Node nor the browser.
+import { commands, type ExtensionContext, window, workspace } from "vscode";
+import type { LanguageClientOptions } from "vscode-languageclient";
+import type { ClientCommand, Settings, StartOptions, Status } from "../../language/server/protocol.ts";
+import { type BackgroundCheck, createBackgroundCheck } from "./background-check.ts";
+import { checkFolder } from "./check-folder.ts";
+import { exportProcedure } from "./export.ts";
+import { answerFiles } from "./files.ts";
+import { linkRules, openRule, RULE_SCHEME, rulePages } from "./rule-page.ts";
+import { type MakeClient, type ServerRun, serverRun } from "./server-run.ts";
+import { createStatusLine } from "./status-line.ts";
+
+/** What the commands share. */
+export interface Session {
+  readonly context: ExtensionContext;
+  readonly run: ServerRun;
+}
+
+/** Those that the server may name in a lens, a hover or a fix. */
+const CLIENT_COMMANDS: readonly ClientCommand[] = ["sprag.export", "sprag.showRule", "sprag.showProblems"];
+
+/** Registers all there is and starts the server; ends when that answers, or the reader was told that it does not. */
+export async function startSession(context: ExtensionContext, makeClient: MakeClient): Promise<void> {
+  const status = createStatusLine();
+  const log = window.createOutputChannel("Sprag", { log: true });
+  const check = createBackgroundCheck(async (token) =>
+    (await run.client()).sendNotification("window/workDoneProgress/cancel", { token }),
+  );
+  const run: ServerRun = serverRun({
+    makeClient,
+    options: () => ({ ...clientOptions(check.work), outputChannel: log }),
+    prepare: (client) => {
+      check.over();
+      answerFiles(client);
+      client.onNotification("sprag/status", (told: Status) => {
+        status.told(told);
+        check.told(told);
+      });
+    },
+    status,
+    log,
+  });
+  const session: Session = { context, run };
+  let known = schemes();
+  context.subscriptions.push(
+    status,
+    log,
+    run,
+    commands.registerCommand("sprag.export", (given?: unknown) => exportProcedure(session, given)),
+    commands.registerCommand("sprag.showRule", (given?: unknown) => openRule(session, given)),
+    commands.registerCommand("sprag.checkFolder", () => checkFolder(session)),
+    commands.registerCommand("sprag.showProblems", () => commands.executeCommand("workbench.actions.view.problems")),
+    commands.registerCommand("sprag.restartServer", () => run.restart()),
+    commands.registerCommand("sprag.showLog", () => log.show()),
+    workspace.registerTextDocumentContentProvider(RULE_SCHEME, rulePages(session)),
+    workspace.onDidChangeWorkspaceFolders(() => {
+      if (schemes().every((scheme) => known.includes(scheme))) return;
+      known = schemes();
+      void run.restart();
+    }),
+  );
+  await run.start();
+}
+
+function clientOptions(work: BackgroundCheck["work"]): LanguageClientOptions {
+  return {
+    documentSelector: schemes().map((scheme) => ({ language: "sprag", scheme })),
+    initializationOptions: startOptions(),
+    markdown: { isTrusted: { enabledCommands: CLIENT_COMMANDS }, supportHtml: false },
+    middleware: {
+      handleDiagnostics: (uri, diagnostics, next) => next(uri, linkRules(diagnostics)),
+      handleWorkDoneProgress: (token, message, next) => work(token, message, () => next(token, message)),
+    },
+  };
+}
+
+/** Where procedures are written. Others, such as the old side of a comparison, are only read. */
+function schemes(): string[] {
+  return [...new Set(["file", "untitled", ...(workspace.workspaceFolders ?? []).map(({ uri }) => uri.scheme)])];
+}
+
+function startOptions(): StartOptions {
+  const settings = workspace.getConfiguration("sprag");
+  const isOn = (name: string): boolean => settings.get<boolean>(name, true);
+  return {
+    files: "client",
+    status: true,
+    commands: CLIENT_COMMANDS,
+    settings: {
+      inlayHints: {
+        stepNumbers: isOn("inlayHints.stepNumbers"),
+        otherUnits: isOn("inlayHints.otherUnits"),
+        repeats: isOn("inlayHints.repeats"),
+      },
+      units: settings.get<Settings["units"]>("units", "both"),
+      checkFolder: isOn("checkFolder"),
+    },
+  };
+}

@@ -1,0 +1,64 @@
+// What a rule of limits looks at: one action or look at one node, with the state before it. Knows no single limit.
+import type { Declaration, Part, Value } from "#model/declarations.ts";
+import type { ExpandedAction } from "#model/expanded.ts";
+import { band, type Quantity } from "#quantity/quantity.ts";
+import { cmp, type Rational } from "#quantity/rational.ts";
+import type { State } from "../flow-state.ts";
+import type { Run } from "../follow.ts";
+import type { Node } from "../graph.ts";
+import type { Collect } from "../raw-fact.ts";
+import type { Index } from "../world.ts";
+import type { Unchecked } from "./unchecked.ts";
+
+/** Where limits are looked at. `where` is given by each fact: at most the state's reach. */
+export interface At {
+  readonly run: Run;
+  readonly node: Node;
+  readonly state: State;
+  readonly collect: Collect;
+  /** What could not be checked for want of data. */
+  readonly leaveOut: (unchecked: Unchecked) => void;
+}
+
+export interface Instance {
+  readonly part: Part;
+  readonly index: Index;
+}
+
+export function partsOf(line: ExpandedAction): readonly Instance[] {
+  return line.objects.flatMap((thing) => (thing.kind === "part" ? [{ part: thing.part, index: thing.index }] : []));
+}
+
+/** What the procedure can name, of one kind. */
+export function declared<Kind extends Declaration["kind"]>(
+  run: Run,
+  kind: Kind,
+): readonly Extract<Declaration, { kind: Kind }>[] {
+  return run.expanded.procedure.declarations.filter(
+    (one): one is Extract<Declaration, { kind: Kind }> => one.kind === kind,
+  );
+}
+
+/** The shop's own threshold of that name. */
+export function thresholdOf(run: Run, name: string): Value | null {
+  return declared(run, "threshold").find((one) => one.name === name && !one.damaged)?.value ?? null;
+}
+
+/** The upper end, or the one value there is; null where it is open. */
+export function topOf(quantity: Quantity | null | undefined): Rational | null {
+  return quantity == null ? null : band(quantity).high;
+}
+
+/** The lower end, or the one value there is. */
+export function bottomOf(quantity: Quantity | null | undefined): Rational | null {
+  return quantity == null ? null : band(quantity).low;
+}
+
+/** Of a limit that must not be exceeded, the lowest value that is given of it. */
+export function limitBase({ low, nominal, high }: Quantity): Rational | null {
+  return (low ?? nominal ?? high)?.base ?? null;
+}
+
+export function isAbove(a: Rational | null, b: Rational | null): boolean {
+  return a !== null && b !== null && cmp(a, b) > 0;
+}

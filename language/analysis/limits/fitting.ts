@@ -1,0 +1,286 @@
+// Parts that go together hot or cold: whether the outer is large enough over the inner when it gets there. Knows the fit, the
+// parts' temperatures and the time on the way; heat limits are elsewhere (heating.ts).
+import { type Given, limitOf, point, quantityOf } from "#engineering/ends.ts";
+import { interferenceOf } from "#engineering/fit.ts";
+import {
+  highestInnerTemperature,
+  leastClearance,
+  leastGrowth,
+  neededOuterTemperature,
+  type ShrinkFit,
+  temperatureAfter,
+} from "#engineering/shrink-fit.ts";
+import type { Fit } from "#model/declarations.ts";
+import type { ExpandedAction } from "#model/expanded.ts";
+import { show } from "#quantity/display.ts";
+import type { Quantity } from "#quantity/quantity.ts";
+import { add, cmp, type Rational, ZERO } from "#quantity/rational.ts";
+import { roundTo } from "#quantity/rounding.ts";
+import { toBase, type Unit, unitNamed } from "#quantity/unit.ts";
+import type { Entry } from "../cell.ts";
+import { type Decision, NEVER } from "../decision.ts";
+import { cellOf } from "../flow-state.ts";
+import type { Node } from "../graph.ts";
+import { createTiming, longestBetween } from "../longest.ts";
+import { base } from "../raw-fact.ts";
+import { highEnd, lowEnd } from "../readings.ts";
+import { boundsOf, carrierOf, isAttached } from "../state-values.ts";
+import { upperSeconds } from "../step-times.ts";
+import { instanceKey, instanceName } from "../world.ts";
+import { type At, type Instance, topOf } from "./at-node.ts";
+import type { HeatAction } from "./heating.ts";
+import type { HeatFact, Instead } from "./limit-fact.ts";
+import { exact } from "./written.ts";
+
+/** Each fit that closes when the part is installed. */
+export function fittingFacts(at: At, line: ExpandedAction, own: Instance): void {
+  const { run, state } = at;
+  const onto = line.second?.kind === "part" ? line.second : null;
+  for (const { fit, isOuter, mate } of run.world.fits(own.part, own.index)) {
+    if (onto !== null && (onto.part !== mate.part || onto.index !== mate.index)) continue;
+    const [outer, inner] = isOuter ? [own, mate] : [mate, own];
+    if (fit.damaged || [outer, inner].some(({ part }) => part.damaged || part.material?.damaged === true)) continue;
+    const there = onto === null ? mateIsThere(at, own, mate) : state.reach;
+    for (const way of temperatures(at, outer, inner)) {
+      const where = run.decisions.and(there, way.where);
+      if (where !== NEVER) look(at, line, { fit, outer, inner, way, where });
+    }
+  }
+}
+
+/** What is installed with nothing said of where goes to its mate where that is in, and did not come along on it. */
+function mateIsThere({ run, state }: At, own: Instance, mate: Instance): Decision {
+  const key = instanceKey(own.part, own.index);
+  const place = cellOf(run, state, run.world.part(mate.part, mate.index, "place"));
+  return run.cells.where(place, (value) => isAttached(value) && carrierOf(value) !== key);
+}
+
+/** One way that the two can be: one of them was heated or cooled, and by which line. */
+interface Way {
+  readonly how: "heated" | "cooled";
+  readonly heat: Node | null;
+  /** Kelvin: of the outer at least, of the inner at most. */
+  readonly outer: Rational;
+  readonly inner: Rational;
+  readonly cooling: { readonly seconds: number; readonly rate: Quantity } | null;
+  readonly where: Decision;
+}
+
+interface Joint {
+  readonly fit: Fit;
+  readonly outer: Instance;
+  readonly inner: Instance;
+  readonly way: Way;
+  readonly where: Decision;
+}
+
+/** Where neither was heated or cooled nothing is asked: that is another matter. */
+function temperatures(at: At, outer: Instance, inner: Instance): readonly Way[] {
+  const { run, state } = at;
+  const ambient = ambientOf(at);
+  // A line that could not be read may have said how warm the shop is.
+  const { procedure, items } = run.expanded;
+  if (ambient.isTaken && (procedure.hasAmbient || items.some(({ kind }) => kind === "damaged"))) return [];
+  const cell = ({ part, index }: Instance): readonly Entry[] =>
+    cellOf(run, state, run.world.part(part, index, "temperature"));
+  const ways: Way[] = [];
+  for (const hot of cell(outer))
+    for (const cold of cell(inner)) {
+      const where = run.decisions.and(state.reach, run.decisions.and(hot.when, cold.when));
+      const [above, below] = [boundsOf(hot.value), boundsOf(cold.value)];
+      if (where === NEVER || above === null || below === null) continue;
+      const isHeated = above.high > ambient.high;
+      const isCooled = below.low < ambient.low;
+      if (!isHeated && !isCooled) continue;
+      const heat = heatingOf(at, isHeated ? outer : inner, isHeated ? "heat" : "cool", isHeated ? hot : cold);
+      const kept = isHeated ? keptHeat(at, outer, heat, above) : { kelvin: exact(ambient.low), cooling: null };
+      if (kept === null || !Number.isFinite(isHeated ? above.low : below.high)) continue;
+      ways.push({
+        how: isHeated ? "heated" : "cooled",
+        heat,
+        outer: kept.kelvin,
+        inner: isCooled ? exact(below.high) : exact(ambient.high),
+        cooling: kept.cooling,
+        where,
+      });
+    }
+  return ways;
+}
+
+/** The line that brought the part to its temperature: the one that the state came of, else the last before this. */
+function heatingOf({ run, node }: At, own: Instance, verb: "heat" | "cool", { from }: Entry): Node | null {
+  const { part, index } = own;
+  const giver = run.graph.nodes[from];
+  if (giver !== undefined && heatActionOf(giver)?.verb === verb && isOn(giver, own)) return giver;
+  const changers = run.changedAt(run.world.part(part, index, "temperature"));
+  const before = changers.filter((one) => one.id < node.id && heatActionOf(one)?.verb === verb && isOn(one, own));
+  return before.at(-1) ?? null;
+}
+
+function isOn({ operation }: Node, { part, index }: Instance): boolean {
+  if (operation.kind !== "act") return false;
+  return operation.line.objects.some((thing) => thing.kind === "part" && thing.part === part && thing.index === index);
+}
+
+/** What is left of the heat: by the part's own rate and the time that is said, else what the state holds. */
+function keptHeat(
+  at: At,
+  { part }: Instance,
+  heat: Node | null,
+  { low, high }: { readonly low: number; readonly high: number },
+): { readonly kelvin: Rational; readonly cooling: Way["cooling"] } | null {
+  const rate = part.cools?.quantity;
+  const range = heatActionOf(heat)?.to?.quantity;
+  const start = range === undefined ? null : lowEnd(range);
+  if (rate === undefined || heat === null) return { kelvin: exact(low), cooling: null };
+  const seconds = secondsBetween(at, heat);
+  // What a step between wants of the part, or brings it to, is in the state.
+  const from = exact(start === null ? low : Math.min(Math.max(low, start), high));
+  const celsius = unitNamed("°C");
+  const kelvin = temperatureAfter(
+    { value: quantityOf("temperature", point(from), celsius, 12) },
+    { rate: { value: rate }, time: { value: quantityOf("time", point(exact(seconds)), unitNamed("s"), 12) } },
+    { value: quantityOf("temperature", point(exact(ambientOf(at).low)), celsius, 12) },
+  );
+  const kept = kelvin.ok ? kelvin.value.low : null;
+  return kept === null ? null : { kelvin: kept.base, cooling: { seconds, rate } };
+}
+
+function heatActionOf(node: Node | null): HeatAction | null {
+  if (node?.operation.kind !== "act") return null;
+  const { action } = node.operation.line;
+  return action.verb === "heat" || action.verb === "cool" ? action : null;
+}
+
+/** From the end of the step that heats to the end of this one: what `within` allows, else the times that are said on the way. */
+function secondsBetween({ run, node }: At, heat: Node): number {
+  const step = node.step?.step;
+  const within = step?.within ?? null;
+  const allowed =
+    within?.step.target?.start === heat.step?.step.span.start ? upperSeconds(within?.value ?? null) : null;
+  if (allowed !== null && allowed !== undefined) return allowed;
+  const leaves = (of: Node): readonly number[] =>
+    run.graph.nodes.filter((one) => one.step === of.step && one.operation.kind === "leave").map(({ id }) => id);
+  if (heat.step === node.step) return 0;
+  const { worst } = longestBetween(createTiming(), run, new Set(leaves(heat)), new Set(leaves(node)), 0);
+  return worst[0]?.time ?? 0;
+}
+
+function ambientOf({ run }: At): { readonly low: number; readonly high: number; readonly isTaken: boolean } {
+  const ambient = run.expanded.procedure.ambient?.quantity;
+  return { low: lowEnd(ambient) ?? ROOM, high: highEnd(ambient) ?? ROOM, isTaken: ambient === undefined };
+}
+
+const ROOM = 293.15;
+
+function look(at: At, line: ExpandedAction, { fit, outer, inner, way, where }: Joint): void {
+  const interference = interferenceOf(fit);
+  const largest = interference.ok ? topOf(interference.value) : null;
+  if (fit.diameter === null || !interference.ok || largest === null || cmp(largest, ZERO) <= 0) return;
+  const expansion = { outer: givenOf(outer.part.material?.expansion), inner: givenOf(inner.part.material?.expansion) };
+  if (expansion.outer === null && expansion.inner === null) {
+    const span = line.action.place;
+    at.leaveOut({
+      matter: "temperature to fit",
+      of: fit.name,
+      lacks: "expansion",
+      when: null,
+      in: outer.part.name,
+      span,
+    });
+    return;
+  }
+  const heated = heatActionOf(way.heat);
+  const unit = scaleOf((heated?.to ?? heated?.by)?.quantity ?? null);
+  const shrink: ShrinkFit = {
+    diameter: { value: fit.diameter.quantity },
+    interference: { value: interference.value },
+    expansion,
+  };
+  const temperature = { outer: { value: degrees(way.outer, unit) }, inner: { value: degrees(way.inner, unit) } };
+  const slip = fit.slipClearance === null ? ZERO : topOf(fit.slipClearance.quantity);
+  const clearance = leastClearance(shrink, temperature);
+  const growth = leastGrowth(shrink, temperature);
+  const least = clearance.ok ? clearance.value.nominal?.base : undefined;
+  if (slip === null || least === undefined || !clearance.ok || !growth.ok || cmp(least, slip) >= 0) return;
+  const fine = (growth.value.nominal ?? growth.value.low)?.unit ?? unitNamed("µm");
+  const slipGiven: Given = { value: quantityOf("length", point(slip), fine) };
+  const isHeated = way.how === "heated";
+  const loss = way.cooling && {
+    rate: { value: way.cooling.rate },
+    time: { value: quantityOf("time", point(exact(way.cooling.seconds)), unitNamed("s"), 12) },
+  };
+  const needed = isHeated
+    ? neededOuterTemperature(shrink, { inner: temperature.inner, slip: slipGiven, loss })
+    : highestInnerTemperature(shrink, { outer: temperature.outer, slip: slipGiven });
+  const [own, mate] = isHeated ? [outer, inner] : [inner, outer];
+  const name = instanceName(own.part, own.index);
+  const fact: Omit<Extract<HeatFact, { kind: "too cool to fit" }>, "options" | "pass" | "more"> = {
+    kind: "too cool to fit",
+    how: way.how,
+    part: name,
+    mate: instanceName(mate.part, mate.index),
+    temperature: isHeated ? temperature.outer.value : temperature.inner.value,
+    growth: growth.value,
+    wanted: quantityOf("length", point(add(largest, slip)), fine, 3),
+    needed: needed.ok ? needed.value : null,
+    cooling: way.cooling,
+    ambientTaken: ambientOf(at).isTaken,
+    span: (heated?.to ?? heated?.by)?.span ?? line.action.place,
+    installAt: line.action.place,
+    fitAt: fit.span,
+    instead: needed.ok && heated !== null ? moved(heated, needed.value, own) : null,
+    explanation: clearance.explanation,
+  };
+  at.collect({ fact, where, pass: line.pass, subject: `${base(name)} ${base(fact.mate)}`, node: at.node.id });
+}
+
+function givenOf(value: { readonly quantity: Quantity } | null | undefined): Given | null {
+  return value == null ? null : { value: value.quantity };
+}
+
+function degrees(kelvin: Rational, unit: Unit): Quantity {
+  return quantityOf("temperature", point(kelvin), unit, 12);
+}
+
+/** The scale of a written temperature; of a rise, the one of its system. */
+function scaleOf(written: Quantity | null): Unit {
+  const unit = (written?.low ?? written?.nominal ?? written?.high)?.unit;
+  if (unit !== undefined && unit.kinds[0] === "temperature" && unit.text !== "K") return unit;
+  return unitNamed(unit?.system === "customary" ? "°F" : "°C");
+}
+
+/** The heating range, as wide as it was, from the temperature that is enough; null where the part does not bear it. */
+function moved({ to, verb }: HeatAction, needed: Quantity, { part }: Instance): Instead | null {
+  const written = to?.quantity;
+  if (to === null || written?.form !== "range" || written.low === null || written.high === null) return null;
+  const from = limitOf(
+    "temperature",
+    verb === "heat" ? "at least" : "at most",
+    (needed.low ?? needed.high)?.base ?? ZERO,
+    written.low.unit,
+  );
+  const end = rounded(from);
+  if (end === null) return null;
+  const width = add(written.high.base, { n: -written.low.base.n, d: written.low.base.d });
+  if (verb === "cool") {
+    const low = add(end, { n: -width.n, d: width.d });
+    return rangeInstead(to.span, written, low, end);
+  }
+  const high = cmp(written.high.base, end) > 0 ? written.high.base : add(end, width);
+  const most = topOf((part.heatLimit ?? part.material?.heatLimit)?.quantity);
+  return most !== null && cmp(high, most) > 0 ? null : rangeInstead(to.span, written, end, high);
+}
+
+function rangeInstead(span: Instead["span"], written: Quantity, low: Rational, high: Rational): Instead {
+  const unit = (written.low ?? written.high)?.unit ?? unitNamed("°C");
+  return { span, text: show(quantityOf("temperature", { low, nominal: null, high }, unit)) };
+}
+
+/** The end as it is shown, so that the text that is put in is not a hair off. */
+function rounded({ low, high }: Quantity): Rational | null {
+  const end = low ?? high;
+  if (end === null) return null;
+  const { written, digit, unit } = end;
+  return toBase(roundTo(written, digit, low === null ? "down" : "up"), unit, "temperature");
+}

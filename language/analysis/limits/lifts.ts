@@ -1,0 +1,186 @@
+// What is lifted, with all that is installed on it, beside what the tool or the crew may lift. Knows no attachment and no
+// centre of gravity.
+import { limitOf, point, quantityOf } from "#engineering/ends.ts";
+import { crewLimit } from "#engineering/lifting.ts";
+import type { ExpandedAction } from "#model/expanded.ts";
+import type { Action } from "#model/procedure.ts";
+import type { Quantity } from "#quantity/quantity.ts";
+import { add, cmp, type Rational, rational } from "#quantity/rational.ts";
+import { type Unit, unitNamed } from "#quantity/unit.ts";
+import { type Decision, NEVER } from "../decision.ts";
+import { cellOf } from "../flow-state.ts";
+import { base } from "../raw-fact.ts";
+import { carrierOf } from "../state-values.ts";
+import { instanceKey, instanceName } from "../world.ts";
+import { type At, declared, type Instance, limitBase, thresholdOf } from "./at-node.ts";
+import type { LoadFact } from "./limit-fact.ts";
+
+type Lift = Extract<Action, { verb: "lift" | "support" | "set down" }>;
+
+/** What one person may lift, in kg (NIOSH 94-110; second), where the shop has no limit of its own. */
+const ONE_PERSON = rational(23);
+
+export function liftFacts(at: At, line: ExpandedAction, action: Lift, lifted: Instance): void {
+  if (action.verb === "set down" || lifted.part.damaged) return;
+  for (const load of loadsOf(at, action, lifted)) {
+    if (action.byHand) byHand(at, line, action, lifted, load);
+    else byTools(at, line, action, lifted, load);
+  }
+}
+
+interface Load {
+  readonly mass: Rational;
+  readonly with: readonly string[];
+  readonly where: Decision;
+}
+
+/** More ways than this are not told apart: only what is certainly on it is counted then. */
+const MOST_WAYS = 64;
+
+/** The part with what stands on it, layer by layer, for each way that can be. What has no mass counts for nothing, and is told. */
+function loadsOf(at: At, action: Lift, lifted: Instance): readonly Load[] {
+  const { run, state } = at;
+  const own = massOf(lifted);
+  if (own === null) {
+    at.leaveOut({
+      matter: "load",
+      of: lifted.part.name,
+      lacks: "mass",
+      when: null,
+      in: lifted.part.name,
+      span: action.place,
+    });
+    return [];
+  }
+  let loads: readonly Load[] = [{ mass: own, with: [], where: state.reach }];
+  const seen = new Set([instanceKey(lifted.part, lifted.index)]);
+  let layer: readonly { readonly carrier: Instance; readonly where: Decision }[] = [
+    { carrier: lifted, where: state.reach },
+  ];
+  while (layer.length > 0) {
+    const next: { carrier: Instance; where: Decision }[] = [];
+    for (const { carrier, where } of layer) {
+      const key = instanceKey(carrier.part, carrier.index);
+      for (const rider of run.world.riders(key)) {
+        if (seen.has(instanceKey(rider.part, rider.index))) continue;
+        const place = cellOf(run, state, run.world.part(rider.part, rider.index, "place"));
+        const on = run.decisions.and(
+          where,
+          run.cells.where(place, (value) => carrierOf(value) === key),
+        );
+        if (on === NEVER) continue;
+        seen.add(instanceKey(rider.part, rider.index));
+        next.push({ carrier: rider, where: on });
+        const mass = massOf(rider);
+        const { name } = rider.part;
+        if (mass !== null) loads = split(at, loads, { mass, name: instanceName(rider.part, rider.index), on });
+        else if (!rider.part.damaged)
+          at.leaveOut({
+            matter: "load",
+            of: lifted.part.name,
+            lacks: "mass",
+            when: null,
+            in: name,
+            span: action.place,
+          });
+      }
+    }
+    layer = next;
+  }
+  return loads;
+}
+
+function split(
+  { run }: At,
+  loads: readonly Load[],
+  rider: { mass: Rational; name: string; on: Decision },
+): readonly Load[] {
+  const { and, not } = run.decisions;
+  return loads.flatMap((load): readonly Load[] => {
+    const on = and(load.where, rider.on);
+    const off = and(load.where, not(rider.on));
+    const without = off === NEVER ? [] : [{ ...load, where: off }];
+    if (on === NEVER || (without.length > 0 && loads.length >= MOST_WAYS)) return [load];
+    return [{ mass: add(load.mass, rider.mass), with: [...load.with, rider.name], where: on }, ...without];
+  });
+}
+
+/** The high end: it may weigh as much. */
+function massOf({ part }: Instance): Rational | null {
+  const quantity = part.mass?.quantity;
+  return quantity === undefined || part.damaged
+    ? null
+    : ((quantity.high ?? quantity.nominal ?? quantity.low)?.base ?? null);
+}
+
+function byTools(at: At, line: ExpandedAction, action: Lift, lifted: Instance, load: Load): void {
+  for (const use of action.tools) {
+    const { lifts } = use.tool.capability;
+    const most = lifts === null || use.tool.damaged ? null : limitBase(lifts.quantity);
+    if (lifts === null || most === null || cmp(load.mass, most) <= 0) continue;
+    const fitting = declared(at.run, "tool")
+      .filter(({ capability, damaged }) => {
+        const other = capability.lifts === null ? null : limitBase(capability.lifts.quantity);
+        return !damaged && other !== null && cmp(other, load.mass) >= 0;
+      })
+      .sort((a, b) =>
+        cmp(
+          limitBase(a.capability.lifts?.quantity ?? lifts.quantity) ?? most,
+          limitBase(b.capability.lifts?.quantity ?? lifts.quantity) ?? most,
+        ),
+      )
+      .at(0)?.name;
+    tell(at, line, lifted, load, {
+      how: "tool",
+      limit: lifts.quantity,
+      tool: use.tool.name,
+      people: 0,
+      limitAt: lifts.span,
+      fitting: fitting ?? null,
+      instead: fitting === undefined ? null : { span: use.span, text: fitting },
+      span: action.place,
+    });
+  }
+}
+
+function byHand(at: At, line: ExpandedAction, action: Lift, lifted: Instance, load: Load): void {
+  const own = thresholdOf(at.run, "lifting");
+  const one = { value: own?.quantity ?? quantityOf("mass", point(ONE_PERSON), unitNamed("kg")) };
+  const people = at.run.expanded.procedure.crew ?? 1;
+  const tellOver = (how: "hands" | "hands with care", limit: Quantity): void =>
+    tell(at, line, lifted, load, {
+      how,
+      limit,
+      tool: null,
+      people,
+      limitAt: own?.span ?? null,
+      fitting: null,
+      instead: null,
+      span: action.place,
+    });
+  const [sum, care] = [crewLimit(one, people, "sum"), crewLimit(one, people, "warning")];
+  const isOver = (limit: typeof sum): limit is Extract<typeof sum, { ok: true }> =>
+    limit.ok && limit.value.high !== null && cmp(load.mass, limit.value.high.base) > 0;
+  if (isOver(sum)) tellOver("hands", sum.value);
+  else if (isOver(care)) tellOver("hands with care", care.value);
+}
+
+type Over = Pick<
+  Extract<LoadFact, { kind: "overload" }>,
+  "how" | "limit" | "tool" | "people" | "limitAt" | "fitting" | "instead" | "span"
+>;
+
+function tell(at: At, line: ExpandedAction, lifted: Instance, load: Load, over: Over): void {
+  const name = instanceName(lifted.part, lifted.index);
+  const unit: Unit = (lifted.part.mass?.quantity.nominal ?? lifted.part.mass?.quantity.high)?.unit ?? unitNamed("kg");
+  const mass = { ...limitOf("mass", "at least", load.mass, unit) };
+  const shown: Quantity = { ...mass, form: "nominal", nominal: mass.low, low: null };
+  const fact = { kind: "overload" as const, part: name, mass: shown, with: load.with, ...over };
+  at.collect({
+    fact,
+    where: load.where,
+    pass: line.pass,
+    subject: `${base(name)} ${over.tool ?? ""}`,
+    node: at.node.id,
+  });
+}

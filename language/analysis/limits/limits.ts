@@ -1,0 +1,105 @@
+// Whether values hold at one node: every check of limits that looks at what happens there. Knows which check is for which verb.
+
+import { NEVER } from "../decision.ts";
+import type { AnalysisFact } from "../fact.ts";
+import type { State } from "../flow-state.ts";
+import { type Run, stateBefore } from "../follow.ts";
+import type { Node } from "../graph.ts";
+import type { Collect, Raw } from "../raw-fact.ts";
+import { together } from "../report.ts";
+import { type At, partsOf } from "./at-node.ts";
+import { fittingFacts } from "./fitting.ts";
+import { heatFacts } from "./heating.ts";
+import { liftFacts } from "./lifts.ts";
+import { preloadFacts } from "./preload.ts";
+import { spacingFacts } from "./spacing.ts";
+import { heaterFacts, readingFacts, wrenchFacts } from "./tools.ts";
+import { torqueFacts } from "./torques.ts";
+import { createUnchecked, type Unchecked } from "./unchecked.ts";
+
+/** Every value of the procedure that does not hold. */
+export function limitFactsOf(run: Run): readonly AnalysisFact[] {
+  const raws: Raw[] = [];
+  walk(run, (raw) => {
+    const where = run.decisions.and(raw.where, run.given);
+    if (where !== NEVER) raws.push({ ...raw, where });
+  });
+  return together(run, raws);
+}
+
+/** What could not be checked for want of data, each once, here and in what is performed. */
+export function uncheckedIn(run: Run): readonly Unchecked[] {
+  const unchecked = createUnchecked();
+  const runs = new Set([run]);
+  for (const one of runs) {
+    walk(one, () => {}, unchecked.add);
+    for (const node of one.graph.nodes) {
+      const callee = one.calleeAt(node);
+      if (callee !== null) runs.add(callee.run);
+    }
+  }
+  return unchecked.all();
+}
+
+function walk(run: Run, collect: Collect, leaveOut: (unchecked: Unchecked) => void = () => {}): void {
+  for (const node of run.graph.nodes) {
+    const state = stateBefore(run, node.id);
+    if (state !== undefined) limitsAt(run, node, state, collect, leaveOut);
+  }
+}
+
+/** What is found at the node; `state` is that before it. */
+function limitsAt(
+  run: Run,
+  node: Node,
+  state: State,
+  collect: Collect,
+  leaveOut: (unchecked: Unchecked) => void,
+): void {
+  const at: At = { run, node, state, collect, leaveOut };
+  const { operation } = node;
+  if (operation.kind === "look") {
+    const { expect, tools, place } = operation.check;
+    readingFacts(at, { expect, tools, place, needsTool: true });
+  }
+  if (operation.kind === "leave")
+    for (const { expect, tools, span } of operation.step.step.records)
+      readingFacts(at, {
+        expect,
+        tools: tools.map((tool) => ({ tool, span: tool.span })),
+        place: span,
+        needsTool: false,
+      });
+  if (operation.kind !== "act") return;
+  const { line } = operation;
+  const { action } = line;
+  switch (action.verb) {
+    case "tighten":
+      for (const fastener of partsOf(line)) {
+        wrenchFacts(at, action, fastener);
+        preloadFacts(at, action, fastener, torqueFacts(at, action, fastener));
+      }
+      break;
+    case "heat":
+    case "cool":
+      for (const heated of partsOf(line)) {
+        heaterFacts(at, action, heated);
+        if (action.verb === "heat") heatFacts(at, action, heated);
+      }
+      break;
+    case "install":
+      for (const own of partsOf(line)) {
+        fittingFacts(at, line, own);
+        spacingFacts(at, line, own);
+      }
+      break;
+    case "lift":
+    case "support":
+      for (const lifted of partsOf(line)) liftFacts(at, line, action, lifted);
+      break;
+    case "measure":
+      readingFacts(at, { expect: action.expect, tools: action.tools, place: action.place, needsTool: true });
+      break;
+    default:
+  }
+}

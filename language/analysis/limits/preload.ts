@@ -1,0 +1,182 @@
+// The preload that a torque gives, beside the proof load of its fastener. Knows thread and nut factor as declared, no tool.
+
+import { limitOf, point, quantityOf } from "#engineering/ends.ts";
+import { preloadByNutFactor, shareOfProof, torqueByNutFactor } from "#engineering/preload.ts";
+import { proofLoad, strengthOf } from "#engineering/strength.ts";
+import { readThread, type Thread } from "#engineering/thread.ts";
+import type { Conditioned, Part, Value } from "#model/declarations.ts";
+import type { TightenAction } from "#model/procedure.ts";
+import type { Quantity } from "#quantity/quantity.ts";
+import { cmp, mul, ONE, type Rational, rational } from "#quantity/rational.ts";
+import { unitNamed } from "#quantity/unit.ts";
+import { base } from "../raw-fact.ts";
+import { instanceName } from "../world.ts";
+import { type At, bottomOf, type Instance, limitBase, thresholdOf, topOf } from "./at-node.ts";
+import type { TorqueFact } from "./limit-fact.ts";
+import { meets, stateOf, type ThreadWay } from "./thread-state.ts";
+import { finalOf, isTightenedFurther } from "./torques.ts";
+
+/**
+ * A share of the proof load above which a warning is due, where the shop has none of its own, and one below which a bolt is
+ * told to be slack (both practice).
+ */
+const MOST = rational(9, 10);
+const LEAST = rational(2, 5);
+
+/** The final torque of one fastener at its upper and its lower end; silent once an angle follows. */
+export function preloadFacts(at: At, action: TightenAction, fastener: Instance, ways: readonly ThreadWay[]): void {
+  const { part } = fastener;
+  const final = finalOf(action);
+  if (final === null || action.angle !== null || part.damaged || !saysStrength(part)) return;
+  const joint = jointOf(at, part);
+  if (joint === null) return;
+  for (const way of ways) {
+    const factor = nutFactorFor(part, way, final.quantity);
+    if (factor === null) continue;
+    if (factor === "missing") leaveOut(at, part, "nut factor", conditionText(part, way, final.quantity));
+    else look(at, action, fastener, { way, factor: factor.value, final, ...joint });
+  }
+}
+
+interface Joint {
+  readonly thread: Thread;
+  readonly proof: Quantity;
+}
+
+interface Tightened extends Joint {
+  readonly way: ThreadWay;
+  readonly factor: Value;
+  readonly final: Value;
+}
+
+/** What says nothing of its strength is not meant to be looked at. */
+function saysStrength({ thread, propertyClass, grade, nutFactors }: Part): boolean {
+  return propertyClass !== null || grade !== null || (thread !== null && nutFactors.length > 0);
+}
+
+function jointOf(at: At, part: Part): Joint | null {
+  if (part.thread === null) return leaveOut(at, part, "thread", null);
+  const thread = readThread(part.thread);
+  if (!thread.ok) return leaveOut(at, part, "thread that can be read", null);
+  const { propertyClass, grade } = part;
+  if (propertyClass === null && grade === null) return leaveOut(at, part, "class or grade", null);
+  const mark = propertyClass === null ? { grade: grade ?? "" } : { propertyClass };
+  const strength = strengthOf(thread.value, mark);
+  const proof = strength.ok ? proofLoad(thread.value, strength.value) : strength;
+  return proof.ok
+    ? { thread: thread.value, proof: proof.value }
+    : leaveOut(at, part, "class or grade that is known", null);
+}
+
+function leaveOut({ leaveOut: add, run, node }: At, part: Part, lacks: string, when: string | null): null {
+  const span = node.operation.kind === "act" ? node.operation.line.action.place : run.expanded.procedure.span;
+  add({ matter: "preload", of: part.name, lacks, when, in: part.name, span });
+  return null;
+}
+
+/**
+ * The nut factor for the condition the thread is in. What is as it was found, or bare, is taken as what its torque is stated
+ * for, where that is said; else a bare thread is dry. Null where nothing is known of the thread.
+ */
+function nutFactorFor(part: Part, way: ThreadWay, torque: Quantity): Conditioned | "missing" | null {
+  const { nutFactors } = part;
+  const known = nutFactors.find(({ condition }) => condition === null);
+  if (way.is === "unknown") return known ?? null;
+  const meant = statedFor(part, way, torque);
+  const found = nutFactors.find(
+    ({ condition }) => condition !== null && (meant === null ? meets(condition, way) : sameAs(condition, meant)),
+  );
+  return found ?? known ?? (way.is === "as found" && meant === null ? null : "missing");
+}
+
+/** Of a thread that nobody touched here, the condition of the declared torque that is meant. */
+function statedFor(part: Part, { is }: ThreadWay, torque: Quantity): Conditioned["condition"] {
+  if (is !== "as found") return null;
+  const stated = part.torques.filter(({ condition }) => condition !== null);
+  const meant = stated.find(({ value }) => {
+    const [low, high] = [bottomOf(value.quantity), topOf(value.quantity)];
+    const own = (torque.nominal ?? torque.low ?? torque.high)?.base;
+    return own !== undefined && low !== null && high !== null && cmp(own, low) >= 0 && cmp(own, high) <= 0;
+  });
+  return (meant ?? stated[0])?.condition ?? null;
+}
+
+function sameAs(a: Conditioned["condition"], b: Conditioned["condition"]): boolean {
+  if (a === null || b === null) return a === b;
+  if ("dry" in a || "dry" in b) return "dry" in a && "dry" in b;
+  return a.with.id === b.with.id;
+}
+
+/** `dry`, or the name of what is on the thread. */
+function conditionText(part: Part, way: ThreadWay, torque: Quantity): string | null {
+  const meant = statedFor(part, way, torque);
+  if (meant !== null) return "dry" in meant ? "dry" : meant.with.name;
+  const found = stateOf(way);
+  return found === null ? null : "dry" in found ? "dry" : found.with;
+}
+
+function look(at: At, action: TightenAction, fastener: Instance, tightened: Tightened): void {
+  const { thread, proof, factor, final, way } = tightened;
+  const { part, index } = fastener;
+  const { quantity } = final;
+  const prevailing = part.prevailingTorque === null ? null : { value: part.prevailingTorque.quantity };
+  const preload = preloadByNutFactor(thread, { torque: { value: quantity }, prevailing }, { value: factor.quantity });
+  const share = preload.ok ? shareOfProof({ value: preload.value }, { value: proof }) : null;
+  if (!preload.ok || share === null || !share.ok || at.node.operation.kind !== "act") return;
+  const { pass } = at.node.operation.line;
+  const [most, least] = [topOf(share.value), bottomOf(share.value)];
+  const limit = shareLimit(at);
+  const tell = (how: "above proof" | "above share" | "low", counted: Rational, against: Rational): void => {
+    const fact = {
+      kind: "preload",
+      how,
+      part: instanceName(part, index),
+      span: action.stagesSpan ?? action.place,
+      torque: quantity,
+      preload: endOf(preload.value, how === "low"),
+      proof,
+      share: percent(counted),
+      limit: percent(against),
+      atLimit: torqueAt(tightened, prevailing, against, how === "low"),
+      explanation: preload.explanation,
+    } satisfies Omit<Extract<TorqueFact, { kind: "preload" }>, "pass" | "more">;
+    at.collect({ fact, where: way.where, pass, subject: base(fact.part), node: at.node.id });
+  };
+  if (most !== null && cmp(most, ONE) > 0) tell("above proof", most, ONE);
+  else if (most !== null && cmp(most, limit) > 0) tell("above share", most, limit);
+  if (least === null || action.toSeat || action.byHand || cmp(least, LEAST) >= 0) return;
+  if (!isTightenedFurther(at, fastener, quantity)) tell("low", least, LEAST);
+}
+
+/** The shop's own share; never more than the whole. */
+function shareLimit({ run }: At): Rational {
+  const own = thresholdOf(run, "preload")?.quantity;
+  const limit = own?.kind === "ratio" ? limitBase(own) : null;
+  return limit === null || cmp(limit, ONE) > 0 ? MOST : limit;
+}
+
+function percent(share: Rational): Quantity {
+  return quantityOf("ratio", point(share), unitNamed("%"), 3);
+}
+
+/** The end that counts, alone. */
+function endOf(band: Quantity, low: boolean): Quantity {
+  const end = low ? (band.low ?? band.nominal) : (band.high ?? band.nominal);
+  return { ...band, form: "nominal", low: null, nominal: end, high: null };
+}
+
+/** The torque, in the writer's unit, at which the counted end would be at the limit. */
+function torqueAt(
+  { thread, proof, factor, final }: Tightened,
+  prevailing: { value: Quantity } | null,
+  share: Rational,
+  low: boolean,
+): Quantity | null {
+  const load = proof.nominal;
+  const unit = (final.quantity.nominal ?? final.quantity.high ?? final.quantity.low)?.unit;
+  if (load === null || unit === undefined) return null;
+  const force = quantityOf("force", point(mul(load.base, share)), load.unit, 6);
+  const torque = torqueByNutFactor(thread, { value: force }, { value: factor.quantity }, prevailing);
+  const end = torque.ok ? (low ? topOf(torque.value) : bottomOf(torque.value)) : null;
+  return end === null ? null : limitOf("torque", low ? "at least" : "at most", end, unit, 3);
+}

@@ -1,0 +1,421 @@
+// Whether a tool can do what it is named for: its range, its arm, its accuracy, its resolution; and whether one is named at all.
+// What a tool says nothing of is not held against it. Knows no crib.
+import { point, quantityOf } from "#engineering/ends.ts";
+import type { Explanation } from "#engineering/explanation.ts";
+import { type Adapter, beyondRange, settingWindow, wrenchSetting } from "#engineering/wrench.ts";
+import type { Capability, Tool, Value } from "#model/declarations.ts";
+import type { TightenAction, ToolUse } from "#model/procedure.ts";
+import { band, type Quantity } from "#quantity/quantity.ts";
+import { cmp, isZero, sub } from "#quantity/rational.ts";
+import type { Span } from "#syntax/span.ts";
+import { NEVER } from "../decision.ts";
+import { base } from "../raw-fact.ts";
+import { instanceName } from "../world.ts";
+import { type At, declared, type Instance, limitBase } from "./at-node.ts";
+import { type HeatAction, hottestOf } from "./heating.ts";
+import type { ToolFact } from "./limit-fact.ts";
+import { finalOf } from "./torques.ts";
+
+type Bare = ToolFact extends infer Fact
+  ? Fact extends unknown
+    ? Omit<Fact, "options" | "pass" | "more">
+    : never
+  : never;
+
+/** The wrench, its adapters, and the settings for one fastener. */
+export function wrenchFacts(at: At, action: TightenAction, fastener: Instance): void {
+  const { part, index } = fastener;
+  const { tools, stages } = action;
+  if (stages.length === 0 || tools.some(({ tool }) => tool.damaged) || part.damaged) return;
+  const name = instanceName(part, index);
+  const wrenches = tools.filter(({ tool }) => tool.capability.torque !== null);
+  const [wrench] = wrenches;
+  if (wrench === undefined) {
+    const last = stages.at(-1);
+    const end = action.angle?.span.end ?? action.stagesSpan?.end ?? action.place.end;
+    const after = { ...action.span, start: end + (action.toSeat ? " to seat".length : 0) };
+    if (!action.byHand && last !== undefined && !namesMore(tools, after))
+      noTool(
+        at,
+        "torque",
+        last.quantity,
+        tools,
+        action.place,
+        action.angle === null && !action.toSeat ? action.stagesSpan : null,
+        name,
+      );
+    return;
+  }
+  const prevailing = part.prevailingTorque === null ? null : { value: part.prevailingTorque.quantity };
+  const adapters = adaptersOf(tools);
+  const arm = wrench.tool.capability.arm;
+  const reach = { arm: arm && { value: arm.quantity }, adapters };
+  const range = wrench.tool.capability.torque;
+  for (const { quantity } of stages) {
+    const setting = wrenchSetting({ torque: { value: quantity }, prevailing }, reach);
+    const isUnknown = !setting.ok && setting.refusal.why === "missing" && setting.refusal.input === "arm";
+    if (isUnknown) {
+      const adapter = tools.find(({ tool }) => tool.capability.offset !== null)?.tool.name ?? "";
+      tell(
+        at,
+        {
+          kind: "arm unknown",
+          part: name,
+          wrench: wrench.tool.name,
+          adapter,
+          declaredAt: wrench.tool.span,
+          span: action.place,
+        },
+        `${base(name)} ${wrench.tool.name}`,
+      );
+    }
+    // Without an arm there is no setting: the value itself is looked at.
+    const value = setting.ok ? setting.value : isUnknown ? quantity : null;
+    if (value === null || range === null) continue;
+    const beyond = beyondRange(value, range.quantity);
+    if (beyond === null) continue;
+    const fitting = otherTool(at, wrench.tool, ({ capability }) => {
+      const own = { arm: capability.arm && { value: capability.arm.quantity }, adapters };
+      return stages.every((stage) => {
+        const each = wrenchSetting({ torque: { value: stage.quantity }, prevailing }, own);
+        return each.ok && capability.torque !== null && beyondRange(each.value, capability.torque.quantity) === null;
+      });
+    });
+    const what = setting.ok && setting.explanation.inputs.length > 1 ? "setting" : "torque";
+    const explanation: Explanation | null = setting.ok ? setting.explanation : null;
+    outside(at, { how: beyond, what, asked: quantity, value, range, use: wrench, fitting, explanation }, action.place);
+  }
+  accuracyFact(at, action, fastener, wrench, reach);
+  precision(at, [wrench], finalOf(action), action.place);
+}
+
+/** A setting that keeps the bolt inside its band whatever the wrench's error is. */
+function accuracyFact(
+  at: At,
+  action: TightenAction,
+  { part, index }: Instance,
+  wrench: ToolUse,
+  reach: Parameters<typeof settingWindow>[1],
+): void {
+  const { accuracy } = wrench.tool.capability;
+  const final = finalOf(action);
+  if (final === null || accuracy === null || final.quantity.form === "nominal") return;
+  const prevailing = part.prevailingTorque === null ? null : { value: part.prevailingTorque.quantity };
+  const windowOf = (capability: Capability, arm: typeof reach.arm) => {
+    const fullScale = capability.accuracyOfFullScale ? topGiven(capability.torque) : null;
+    if (capability.accuracy === null || (capability.accuracyOfFullScale && fullScale === null)) return null;
+    const share = { value: capability.accuracy.quantity };
+    return settingWindow({ torque: { value: final.quantity }, prevailing }, { ...reach, arm }, { share, fullScale });
+  };
+  const window = windowOf(wrench.tool.capability, reach.arm);
+  if (window === null || window.ok || window.refusal.why !== "nothing left") return;
+  const { low: least, high: most } = window.refusal;
+  const fitting = otherTool(at, wrench.tool, ({ capability }) => {
+    const other = capability.torque && windowOf(capability, capability.arm && { value: capability.arm.quantity });
+    if (capability.torque === null || other === null || !other.ok) return false;
+    return action.stages.every(({ quantity }) => {
+      const arm = capability.arm && { value: capability.arm.quantity };
+      const setting = wrenchSetting({ torque: { value: quantity }, prevailing }, { ...reach, arm });
+      return (
+        setting.ok && capability.torque !== null && beyondRange(setting.value, capability.torque.quantity) === null
+      );
+    });
+  });
+  const name = instanceName(part, index);
+  tell(
+    at,
+    {
+      kind: "tool accuracy",
+      part: name,
+      tool: wrench.tool.name,
+      torque: final.quantity,
+      accuracy: accuracy.quantity,
+      least,
+      most,
+      declaredAt: accuracy.span,
+      fitting,
+      instead: fitting === null ? null : { span: wrench.span, text: fitting },
+      span: action.place,
+    },
+    `${base(name)} ${wrench.tool.name}`,
+  );
+}
+
+/** The top of a scale; null where it is open. */
+function topGiven(range: Value | null): { readonly value: Quantity } | null {
+  const end = range?.quantity.high ?? range?.quantity.nominal ?? null;
+  if (range === null || end === null) return null;
+  return { value: { ...range.quantity, form: "nominal", low: null, nominal: end, high: null } };
+}
+
+function adaptersOf(tools: readonly ToolUse[]): readonly Adapter[] {
+  return tools.flatMap(({ tool: { capability } }) =>
+    capability.offset === null
+      ? []
+      : [
+          {
+            offset: { value: capability.offset.quantity },
+            angle: capability.angle && { value: capability.angle.quantity },
+          },
+        ],
+  );
+}
+
+// ---- measuring
+
+/** A check, a measurement or a record with limits. `needsTool`: whether one without a tool is told of. */
+export function readingFacts(
+  at: At,
+  reading: {
+    readonly expect: Value | null;
+    readonly tools: readonly ToolUse[];
+    readonly place: Span;
+    readonly needsTool: boolean;
+  },
+): void {
+  const { expect, tools, place } = reading;
+  if (expect === null || tools.some(({ tool }) => tool.damaged)) return;
+  const gauges = tools.filter(
+    ({ tool: { capability } }) => capability.measures !== null || capability.resolution !== null,
+  );
+  if (gauges.length === 0) {
+    const between = { ...place, start: place.end, end: expect.span.start - " expect ".length };
+    if (reading.needsTool && expect.workedOut === undefined && !namesMore(tools, between))
+      noTool(at, "reading", expect.quantity, tools, place, null, "");
+    return;
+  }
+  for (const use of gauges) {
+    const { measures } = use.tool.capability;
+    if (measures === null || !isAlike(expect.quantity, measures.quantity)) continue;
+    const beyond = beyondRange(endsOf(expect.quantity), measures.quantity);
+    if (beyond === null) continue;
+    const fitting = otherTool(at, use.tool, ({ capability }) => {
+      const other = capability.measures?.quantity;
+      return (
+        other !== undefined && isAlike(expect.quantity, other) && beyondRange(endsOf(expect.quantity), other) === null
+      );
+    });
+    const { quantity } = expect;
+    outside(
+      at,
+      {
+        how: beyond,
+        what: "reading",
+        asked: quantity,
+        value: quantity,
+        range: measures,
+        use,
+        fitting,
+        explanation: null,
+      },
+      place,
+    );
+  }
+  precision(at, gauges, expect, place);
+}
+
+/** The limit of a one-sided value has to be seen, too. */
+function endsOf(quantity: Quantity): Quantity {
+  if (quantity.form !== "at least" && quantity.form !== "at most") return quantity;
+  return { ...quantity, form: "nominal", low: null, nominal: quantity.low ?? quantity.high, high: null };
+}
+
+function isAlike(a: Quantity, b: Quantity): boolean {
+  return a.kind === b.kind && (a.qualifier ?? "gauge") === (b.qualifier ?? "gauge");
+}
+
+/** A tolerance narrower than one step of the tool that must hold it. */
+function precision(at: At, uses: readonly ToolUse[], value: Value | null, place: Span): void {
+  if (value === null || value.quantity.form === "nominal" || value.workedOut !== undefined) return;
+  const { low, high } = band(value.quantity);
+  if (low === null || high === null) return;
+  const width = sub(high, low);
+  for (const use of uses) {
+    const { resolution } = use.tool.capability;
+    const step = resolution === null ? null : limitBase(resolution.quantity);
+    const kind = resolution?.quantity.kind;
+    if (resolution === null || step === null || !isScaleOf(kind, value.quantity.kind) || cmp(width, step) >= 0)
+      continue;
+    const fitting = otherTool(at, use.tool, ({ capability }) => {
+      const other = capability.resolution === null ? null : limitBase(capability.resolution.quantity);
+      const measures = capability.measures?.quantity;
+      const fits =
+        measures !== undefined && isAlike(value.quantity, measures) && beyondRange(value.quantity, measures) === null;
+      return other !== null && capability.resolution?.quantity.kind === kind && cmp(width, other) >= 0 && fits;
+    });
+    const unit = (resolution.quantity.nominal ?? resolution.quantity.low ?? resolution.quantity.high)?.unit;
+    if (unit === undefined || kind === undefined) continue;
+    tell(
+      at,
+      {
+        kind: "precision",
+        tool: use.tool.name,
+        value: value.quantity,
+        width: quantityOf(kind, point(width), unit),
+        resolution: resolution.quantity,
+        declaredAt: resolution.span,
+        fitting,
+        instead: fitting === null ? null : { span: use.span, text: fitting },
+        span: place,
+      },
+      use.tool.name,
+    );
+  }
+}
+
+/** Steps of a thermometer are differences. */
+function isScaleOf(step: Quantity["kind"] | undefined, value: Quantity["kind"]): boolean {
+  return step === value || (value === "temperature" && step === "temperature difference");
+}
+
+// ---- heating
+
+/** The range of a heater, or of what cools. */
+export function heaterFacts(at: At, action: HeatAction, heated: Instance): void {
+  const { tools, to, by, place } = action;
+  if (tools.some(({ tool }) => tool.damaged) || heated.part.damaged) return;
+  const cooling = action.verb === "cool";
+  const limitOf = ({ capability }: Tool): Value | null => (cooling ? capability.coolsTo : capability.heatsTo);
+  const heaters = tools.filter(({ tool }) => limitOf(tool) !== null);
+  const asked = to ?? by;
+  if (asked === null) return;
+  if (heaters.length === 0) {
+    if (!cooling && !namesMore(tools, { ...action.span, start: asked.span.end }))
+      noTool(at, "heating", asked.quantity, tools, place, asked.span, heated.part.name);
+    return;
+  }
+  for (const hottest of cooling ? coldestOf(at, action) : hottestOf(at, action, heated)) {
+    for (const use of heaters) {
+      const range = limitOf(use.tool);
+      const limit = range === null ? null : limitBase(range.quantity);
+      if (range === null || limit === null || range.quantity.kind !== "temperature") continue;
+      const isBeyond = cooling ? cmp(hottest.base, limit) < 0 : cmp(hottest.base, limit) > 0;
+      if (!isBeyond) continue;
+      const fitting = otherTool(at, use.tool, (tool) => {
+        const other = limitOf(tool);
+        const reach = other === null ? null : limitBase(other.quantity);
+        return reach !== null && (cooling ? cmp(hottest.base, reach) >= 0 : cmp(hottest.base, reach) <= 0);
+      });
+      const how = cooling ? "below" : "above";
+      outside(
+        at,
+        {
+          how,
+          what: "temperature",
+          asked: asked.quantity,
+          value: hottest.shown,
+          range,
+          use,
+          fitting,
+          explanation: null,
+        },
+        place,
+        hottest.where,
+      );
+    }
+  }
+}
+
+/** The low end of the range; of a fall nothing is asked. */
+function coldestOf(at: At, { to }: HeatAction): ReturnType<typeof hottestOf> {
+  const low = to === null ? null : band(to.quantity).low;
+  if (to === null || low === null) return [];
+  const end = to.quantity.low ?? to.quantity.nominal;
+  return end === null
+    ? []
+    : [
+        {
+          base: low,
+          shown: { ...to.quantity, form: "nominal", low: null, nominal: end, high: null },
+          where: at.state.reach,
+        },
+      ];
+}
+
+// ---- what they share
+
+interface Outside {
+  readonly how: "below" | "above";
+  readonly what: "setting" | "torque" | "reading" | "temperature";
+  readonly asked: Quantity;
+  readonly value: Quantity;
+  readonly range: Value;
+  readonly use: ToolUse;
+  readonly fitting: string | null;
+  readonly explanation: Explanation | null;
+}
+
+function outside(at: At, { use, range, ...rest }: Outside, span: Span, where = at.state.reach): void {
+  const { name } = use.tool;
+  const instead = rest.fitting === null ? null : { span: use.span, text: rest.fitting };
+  tell(
+    at,
+    { kind: "tool range", ...rest, tool: name, range: range.quantity, declaredAt: range.span, instead, span },
+    name,
+    where,
+  );
+}
+
+/** No tool at all, or only such as are declared to do something else: what says nothing of itself may do anything. */
+function noTool(
+  at: At,
+  what: "torque" | "reading" | "heating",
+  value: Quantity,
+  tools: readonly ToolUse[],
+  span: Span,
+  addAt: Span | null,
+  subject: string,
+): void {
+  if (tools.some(({ tool }) => saysNothing(tool))) {
+    for (const { tool } of tools)
+      if (saysNothing(tool))
+        at.leaveOut({ matter: MATTER[what], of: tool.name, lacks: "range", when: null, in: tool.name, span });
+    return;
+  }
+  const fitting = otherTool(at, null, ({ capability }) => canDo(what, capability, value));
+  const named = tools.map(({ tool }) => tool.name);
+  tell(at, { kind: "no tool", what, value, named, fitting, addAt: named.length === 0 ? addAt : null, span }, subject);
+}
+
+/** Whether more is written where tools stand than the tools that are known: a name that means nothing was told of. */
+function namesMore(tools: readonly ToolUse[], written: Span): boolean {
+  const [first] = tools;
+  return first === undefined ? written.end > written.start : first.span.start > written.start + " with ".length;
+}
+
+const MATTER = { torque: "tool range", reading: "measurement range", heating: "heating range" } as const;
+
+function saysNothing({ capability }: Tool): boolean {
+  return Object.values(capability).every((said) => said === null || said === false);
+}
+
+function canDo(what: "torque" | "reading" | "heating", capability: Capability, value: Quantity): boolean {
+  if (what === "torque") return capability.torque !== null && beyondRange(value, capability.torque.quantity) === null;
+  if (what === "reading") {
+    const measures = capability.measures?.quantity;
+    return measures !== undefined && isAlike(value, measures) && beyondRange(endsOf(value), measures) === null;
+  }
+  const most = capability.heatsTo === null ? null : limitBase(capability.heatsTo.quantity);
+  const top = band(value).high;
+  return value.kind === "temperature" && most !== null && top !== null && cmp(top, most) <= 0;
+}
+
+/** The first other tool that is declared and fits: of a sort, so the one whose range is the narrowest comes first. */
+function otherTool({ run }: At, but: Tool | null, fits: (tool: Tool) => boolean): string | null {
+  const found = declared(run, "tool").filter((tool) => tool !== but && !tool.damaged && fits(tool));
+  const top = ({ capability }: Tool) =>
+    (capability.torque ?? capability.heatsTo ?? capability.measures)?.quantity.high?.base ?? null;
+  const [nearest] = [...found].sort((a, b) => {
+    const [x, y] = [top(a), top(b)];
+    return x === null || y === null || isZero(sub(x, y)) ? 0 : cmp(x, y);
+  });
+  return nearest?.name ?? null;
+}
+
+function tell(at: At, fact: Bare, subject: string, where = at.state.reach): void {
+  const { operation, id } = at.node;
+  const reached = at.run.decisions.and(at.state.reach, where);
+  if (reached === NEVER) return;
+  const pass = operation.kind === "act" ? operation.line.pass : operation.kind === "look" ? operation.pass : [];
+  at.collect({ fact, where: reached, pass, subject, node: id });
+}

@@ -1,0 +1,60 @@
+// limits.overtorque: a torque whose preload comes near the proof load of the fastener, or above it.
+import { show } from "#quantity/display.ts";
+import { rule } from "../rule.ts";
+
+export const overtorque = rule({
+  code: "limits.overtorque",
+  severity: "warning",
+  about: "preload",
+  finds: ({ how }) => how !== "low",
+  gravity: ({ how }) => (how === "above proof" ? "error" : "warning"),
+  subject: ({ part }) => part.split("[")[0] ?? part,
+  page: {
+    finds:
+      "A torque whose upper end clamps with more than 90 % of the proof load of the fastener, or the share that the shop sets with “threshold preload”; an error above all of it. It is computed with the nut factor for the condition the thread is in. Silent where that nut factor, the thread or the class is not declared, and once an angle follows.",
+    why: "Above its proof load a bolt grows for good and holds less than before. It may break while it is tightened, or later.",
+    fails: `tool Wrench "torque wrench" { torque 8 .. 120 N·m }
+part Cover "bearing cover"
+part Screw "cover screw" {
+  secures Cover
+  thread "M10x1.5"
+  class "8.8"
+  nut factor 0.20 dry
+}
+
+procedure CloseCover "Close the cover" {
+  step install Cover
+  step install Screw
+  step tighten Screw to 80 ± 5 N·m with Wrench
+}
+`,
+    mended: `tool Wrench "torque wrench" { torque 8 .. 120 N·m }
+part Cover "bearing cover"
+part Screw "cover screw" {
+  secures Cover
+  thread "M10x1.5"
+  class "8.8"
+  nut factor 0.20 dry
+}
+
+procedure CloseCover "Close the cover" {
+  step install Cover
+  step install Screw
+  step tighten Screw to 45 ± 4 N·m with Wrench
+}
+`,
+    source:
+      "F = (T − prevailing)/(K·d), the usual short form; proof loads of ISO 898-1 and SAE J429 (read where others quote them). An estimate: friction alone moves it by a third.",
+  },
+  say: ({ how, part, torque, preload, proof, share, limit, atLimit }) => ({
+    message:
+      how === "above proof"
+        ? `The torque for ${part} is above what the bolt bears.`
+        : `The torque for ${part} is near what the bolt bears.`,
+    why: `At the upper end of ${show(torque)} the preload is ${show(preload)}, ${show(share)} of the proof load of ${show(proof)}; ${show(limit)} is the limit.`,
+    remedy:
+      atLimit === null
+        ? "Compare torque, class and nut factor with the manual."
+        : `Tighten to ${show(atLimit)}, or compare class and nut factor with the manual.`,
+  }),
+});

@@ -1,0 +1,81 @@
+// limits.too-cool-to-fit: the heated part is not large enough over its mate, or the cooled one not small enough in it.
+import { show } from "#quantity/display.ts";
+import { putInstead } from "../put-in.ts";
+import { rule } from "../rule.ts";
+import { timeText } from "../wording.ts";
+
+export const tooCoolToFit = rule({
+  code: "limits.too-cool-to-fit",
+  severity: "error",
+  about: "too cool to fit",
+  subject: ({ part, mate }) => `${part.split("[")[0]} ${mate.split("[")[0]}`,
+  page: {
+    finds:
+      "A part that is heated or cooled to go together with its mate, where the growth at the worst ends of all bands is less than the largest interference and the slip clearance. What the part loses on the way by its “cools” is taken off, for the time that “within” allows, or else that the steps take.",
+    why: "The part stops halfway and seizes there. Then it comes off with a puller, or not at all.",
+    fails: `tool Heater "induction heater" { heats to 150 °C }
+material Steel "carbon steel" {
+  expansion 11.7 µm/(m·K)
+  heat limit 200 °C
+}
+part Shaft "pump shaft" { material Steel }
+part Bearing "drive-end bearing" { material Steel }
+fit Bearing over Shaft {
+  diameter 60 mm
+  interference 11 .. 36 µm
+  slip clearance 15 µm
+}
+
+procedure FitBearing "Fit the bearing" {
+  ambient 15 .. 25 °C
+  begin with Shaft is installed
+  step heat Bearing to 75 .. 85 °C with Heater
+  step install Bearing over Shaft
+}
+`,
+    mended: `tool Heater "induction heater" { heats to 150 °C }
+material Steel "carbon steel" {
+  expansion 11.7 µm/(m·K)
+  heat limit 200 °C
+}
+part Shaft "pump shaft" { material Steel }
+part Bearing "drive-end bearing" { material Steel }
+fit Bearing over Shaft {
+  diameter 60 mm
+  interference 11 .. 36 µm
+  slip clearance 15 µm
+}
+
+procedure FitBearing "Fit the bearing" {
+  ambient 15 .. 25 °C
+  begin with Shaft is installed
+  step heat Bearing to 100 .. 110 °C with Heater
+  step install Bearing over Shaft
+}
+`,
+    source:
+      "d·[αo(To − 20 °C) − αi(Ti − 20 °C)], thermal expansion along a straight line; lengths at 20 °C as ISO 1 has them (memory). Measure part and mate at contact.",
+  },
+  say: ({ how, part, mate, temperature, growth, wanted, needed, cooling, ambientTaken, installAt, fitAt }) => {
+    const heated = how === "heated";
+    const loss =
+      cooling === null || cooling.seconds === 0
+        ? ""
+        : `\nIt loses ${show(cooling.rate)} for ${timeText(cooling.seconds)} on the way.`;
+    const taken = ambientTaken ? "\nNo ambient temperature is declared: 20 °C is taken." : "";
+    return {
+      message: heated ? `${part} is too cool to go over ${mate}.` : `${part} is not cold enough to go into ${mate}.`,
+      why: `${heated ? `The bore is ${show(growth)} larger` : `There is ${show(growth)} more room`} at ${show(temperature)}, ${show(wanted)} wanted.${loss}${taken}`,
+      remedy:
+        needed === null
+          ? "No temperature is enough: press the part, or compare the fit with the drawing."
+          : `${heated ? "Heat" : "Cool"} to ${show(needed)}.`,
+      related: [
+        { message: `${part} and ${mate} go together here`, span: installAt },
+        { message: "The fit is declared here", span: fitAt },
+      ],
+    };
+  },
+  fix: (fact) =>
+    fact.instead === null ? [] : putInstead(`${fact.how === "heated" ? "Heat" : "Cool"} to ${fact.instead.text}`, fact),
+});

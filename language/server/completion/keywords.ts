@@ -1,0 +1,76 @@
+// Keywords that the grammar allows at a place, less those that make no sense there, in the order in which a writer wants them.
+import { CompletionItemKind } from "vscode-languageserver";
+import { QUANTITIES } from "#model/lower-properties.ts";
+import { type Candidate, GROUP } from "./candidate.ts";
+import { type Expected, isWord } from "./grammar-paths.ts";
+import type { Place } from "./place.ts";
+import { withinRule } from "./wanted.ts";
+
+export function keywordCandidates(place: Place): readonly Candidate[] {
+  const { expected } = place;
+  const found = new Map<string, Candidate>();
+  for (const one of expected) {
+    if (!isWord(one.token) || one.token === "DAMAGED") continue;
+    for (const phrase of one.phrases) {
+      if (!belongs(place, one, phrase)) continue;
+      const candidate = candidateFor(place, one, phrase);
+      const known = found.get(phrase);
+      if (known === undefined || candidate.group < known.group) found.set(phrase, candidate);
+    }
+  }
+  return [...found.values()];
+}
+
+function candidateFor(place: Place, one: Expected, phrase: string): Candidate {
+  const isStart = startsStatement(place, one);
+  const behind = BEHIND[phrase];
+  return {
+    label: phrase,
+    kind: CompletionItemKind.Keyword,
+    ...(behind === undefined ? {} : { snippet: phrase + behind }),
+    // On a line of its own a new statement is likelier, behind something what goes on with it.
+    group: isStart === place.opensLine ? GROUP.fitting : place.opensLine ? GROUP.other : GROUP.starter,
+    rank: rankOf(one, phrase),
+  };
+}
+
+/** A snippet continues what a keyword begins. */
+const BEHIND: Readonly<Record<string, string>> = {
+  "if it fails": " {\n\t$0\n}",
+  "if not": " {\n\t$0\n}",
+  "in any order": " {\n\t$0\n}",
+  otherwise: " {\n\t$0\n}",
+};
+
+function startsStatement({ tokens }: Place, { within }: Expected): boolean {
+  for (let at: typeof within | null = within; at !== null; at = at.outer)
+    if (STATEMENTS.has(at.rule)) return at.at === tokens.length;
+  return within.at === tokens.length;
+}
+
+const STATEMENTS: ReadonlySet<string> = new Set([
+  ...["FileItem", "ProcedureItem", "FlowItem", "StepLine", "PlainLine", "MaterialProperty", "PlaceProperty"],
+  ...["PartProperty", "FitProperty", "ToolProperty", "ConsumableProperty", "EnergyProperty", "ArrangementProperty"],
+  ...["CribEntry", "CribProperty"],
+]);
+
+const ORDER = [
+  ...["step", "task", "install", "remove", "tighten", "loosen", "check", "record", "measure", "inspect"],
+  ...["repeat", "when", "in any order", "perform", "warning", "danger", "caution", "note"],
+  ...["sign", "hold for", "takes", "per", "needs", "gives", "critical"],
+  ...["procedure", "part", "use", "document", "begin with", "finish with"],
+];
+
+function rankOf({ within }: Expected, phrase: string): number {
+  const known = ORDER.indexOf(phrase);
+  if (known >= 0) return known;
+  return withinRule(within, "Declaration") === null ? ORDER.length : ORDER.length + 1;
+}
+
+/** A line of a declaration that the grammar takes anywhere and only some declarations have. */
+function belongs({ block, opener, tokens }: Place, one: Expected, phrase: string): boolean {
+  if (one.within.rule !== "QuantityWord" || one.within.at !== tokens.length) return true;
+  const sort = block === "crib item" ? "tool" : block === "places" ? opener : block;
+  const known = QUANTITIES[sort as keyof typeof QUANTITIES];
+  return known === undefined || known.includes(phrase);
+}

@@ -1,0 +1,55 @@
+// Files from the disk, for editors that leave reading to the server. Follows no link to a folder, leaves out hidden folders
+// and node_modules, reads nothing that is no file.
+import { readdir, readFile, stat } from "node:fs/promises";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import type { Files } from "./files.ts";
+
+/** Longer files are taken as not there: no procedure is. */
+const LONGEST = 24 * 1024 * 1024;
+
+export const diskFiles: Files = {
+  list: async (folder) => {
+    const path = pathOf(folder);
+    return path === null ? [] : (await spragFilesIn(path)).map((file) => pathToFileURL(file).href);
+  },
+  read: (uris) => Promise.all(uris.map(textOf)),
+  present: (uris) => Promise.all(uris.map(async (uri) => (await sizeOf(uri)) !== null)),
+};
+
+async function spragFilesIn(folder: string): Promise<readonly string[]> {
+  const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
+  const found: string[] = [];
+  for (const entry of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
+    if (entry.name.startsWith(".") || entry.name === "node_modules") continue;
+    const path = join(folder, entry.name);
+    if (entry.isDirectory()) found.push(...(await spragFilesIn(path)));
+    else if (entry.name.endsWith(".sprag")) found.push(path);
+  }
+  return found;
+}
+
+async function textOf(uri: string): Promise<string | null> {
+  const path = pathOf(uri);
+  const size = await sizeOf(uri);
+  if (path === null || size === null || size > LONGEST) return null;
+  return readFile(path, "utf8").then(
+    (text) => text.replace(/^\uFEFF/, ""),
+    () => null,
+  );
+}
+
+/** In bytes; null where it is no file. */
+async function sizeOf(uri: string): Promise<number | null> {
+  const path = pathOf(uri);
+  const found = path === null ? null : await stat(path).catch(() => null);
+  return found?.isFile() === true ? found.size : null;
+}
+
+function pathOf(uri: string): string | null {
+  try {
+    return fileURLToPath(uri);
+  } catch {
+    return null;
+  }
+}

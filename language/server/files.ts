@@ -1,0 +1,26 @@
+// Where the server gets files from: the client on request, or the disk (disk.ts). Knows addresses and texts, nothing of Sprag.
+import type { Connection } from "vscode-languageserver";
+import type { AskedOfClient } from "./protocol.ts";
+
+/** All addresses are URIs. Nothing here throws: what cannot be read is not there. */
+export interface Files {
+  /** Every file that ends in `.sprag` below the folder. */
+  readonly list: (folder: string) => Promise<readonly string[]>;
+  /** Texts in the order asked; null for what is not there. */
+  readonly read: (uris: readonly string[]) => Promise<readonly (string | null)[]>;
+  readonly present: (uris: readonly string[]) => Promise<readonly boolean[]>;
+}
+
+/** Files as the client sees them: also those of a browser or of a folder that is on no disk. */
+export function clientFiles(connection: Connection): Files {
+  const ask = <Name extends keyof AskedOfClient>(
+    name: Name,
+    params: AskedOfClient[Name]["params"],
+  ): Promise<AskedOfClient[Name]["result"] | null> =>
+    connection.sendRequest<AskedOfClient[Name]["result"]>(name, params).catch(() => null);
+  return {
+    list: async (folder) => (await ask("sprag/list", { folder }))?.uris ?? [],
+    read: async (uris) => (await ask("sprag/read", { uris }))?.texts ?? uris.map(() => null),
+    present: async (uris) => (await ask("sprag/present", { uris }))?.present ?? uris.map(() => false),
+  };
+}

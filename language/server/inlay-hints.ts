@@ -1,0 +1,183 @@
+// What a reader wants to see beside the text: step numbers, values in the other system's units, how often a repeat is done.
+// From the model; each with its setting.
+import { type InlayHint, InlayHintKind } from "vscode-languageserver";
+import type { Value } from "#model/declarations.ts";
+import type { FileModel, Item, Line, RepeatBlock } from "#model/procedure.ts";
+import { countSteps, passCount } from "#model/repeat-passes.ts";
+import { type Role, show, showBoth } from "#quantity/display.ts";
+import type { Range } from "#syntax/lines.ts";
+import type { Feature } from "./feature.ts";
+import type { Settings } from "./protocol.ts";
+import { type FileView, offsetOf } from "./view.ts";
+
+export const inlayHints: Feature = {
+  capabilities: () => ({ inlayHintProvider: { resolveProvider: false } }),
+  start: (session) => {
+    session.connection.languages.inlayHint.on(async ({ textDocument: { uri }, range }, token) => {
+      await session.settingsKnown();
+      return session.ask<InlayHint[]>(uri, token, (view) => [...hintsIn(view, range, session.settings())], []);
+    });
+  },
+};
+
+/** Those that stand in the range, in the order of the text. */
+function hintsIn(view: FileView, range: Range, settings: Settings): readonly InlayHint[] {
+  const [from, to] = [offsetOf(view, range.start), offsetOf(view, range.end)];
+  const { stepNumbers, repeats, otherUnits } = settings.inlayHints;
+  const found: Hint[] = [];
+  if (stepNumbers || repeats)
+    for (const item of itemsOf(view.model)) {
+      const hint = isRepeat(item) ? repeats && repeatHint(item) : stepNumbers && numberHint(item);
+      if (hint !== false && hint !== null) found.push(hint);
+    }
+  if (otherUnits) found.push(...valueHints(view, settings.units, from, to));
+  return found
+    .filter(({ at }) => at >= from && at <= to)
+    .sort((a, b) => a.at - b.at)
+    .map(({ at, label, kind }) => ({
+      position: view.lines.position(at),
+      label,
+      paddingLeft: true,
+      ...(kind === undefined ? {} : { kind }),
+    }));
+}
+
+interface Hint {
+  readonly at: number;
+  readonly label: string;
+  readonly kind?: InlayHintKind;
+}
+
+// ---- steps and repeats
+
+/** All that stands in the procedures, blocks before what is in them, lines of steps too. */
+function* itemsOf({ procedures }: FileModel): Generator<Item | Line> {
+  const waiting: (Item | Line)[] = procedures.flatMap(({ items }) => items);
+  for (let item = waiting.pop(); item !== undefined; item = waiting.pop()) {
+    yield item;
+    if ("items" in item) waiting.push(...item.items);
+    else if (item.kind === "step") waiting.push(...item.lines);
+    else if (item.kind === "check") waiting.push(...(item.fails ?? []));
+    else if (item.kind === "when")
+      for (const items of [...item.arms.map((arm) => arm.items), item.otherwise ?? []]) waiting.push(...items);
+  }
+}
+
+function isRepeat(item: Item | Line): item is RepeatBlock<Item> | RepeatBlock<Line> {
+  return item.kind === "repeat";
+}
+
+/** Behind the keyword, so that the edge of the text stays straight. */
+function numberHint(item: Exclude<Item | Line, { readonly kind: "repeat" }>): Hint | null {
+  switch (item.kind) {
+    case "step":
+    case "task":
+    case "perform":
+      return { at: item.span.start + item.kind.length, label: item.number };
+    default:
+      return null;
+  }
+}
+
+/** Behind its bounds: `8 times` in a step, `8 steps` or `4 times, 8 steps` between steps. */
+function repeatHint(block: RepeatBlock<Item> | RepeatBlock<Line>): Hint | null {
+  const times = passCount(block.range);
+  if (times === 0) return null;
+  const { steps } = countSteps([block as RepeatBlock<Item>], Number.POSITIVE_INFINITY);
+  const parts = [
+    ...(steps === times ? [] : [times === 1 ? "once" : `${times} times`]),
+    ...(steps === 0 ? [] : [steps === 1 ? "1 step" : `${steps} steps`]),
+  ];
+  return { at: block.span.end, label: parts.join(", ") };
+}
+
+// ---- values
+
+function valueHints(view: FileView, units: Settings["units"], from: number, to: number): readonly Hint[] {
+  return valuesOf(view).flatMap(({ value, role }) => {
+    const { end } = value.span;
+    if (end < from || end > to) return [];
+    const label = otherUnits(value, role, units);
+    return label === null ? [] : [{ at: end, label, kind: InlayHintKind.Type }];
+  });
+}
+
+/** `≈ 33.2 lbf·ft`; null where the other system has no other unit, or the reader wants the writer's alone. */
+function otherUnits({ quantity, workedOut }: Value, role: Role, units: Settings["units"]): string | null {
+  if (workedOut !== undefined) return null;
+  const system = (quantity.nominal ?? quantity.low ?? quantity.high)?.unit.system;
+  if ((units === "si" && system === "metric") || (units === "us" && system === "customary")) return null;
+  const own = show(quantity);
+  const both = showBoth(quantity, role);
+  return both === own ? null : `≈ ${both.slice(own.length + " (".length, -")".length)}`;
+}
+
+interface PlacedValue {
+  readonly value: Value;
+  readonly role: Role;
+}
+
+const known = new WeakMap<FileModel, readonly PlacedValue[]>();
+
+/** Every value that is written in the file, once, with what it is for. */
+export function valuesOf({ model, path }: FileView): readonly PlacedValue[] {
+  const before = known.get(model);
+  if (before !== undefined) return before;
+  const found = new Map<number, PlacedValue>();
+  const seen = new Set<object>();
+  const waiting: Waiting[] = [];
+  const wait = (inside: object, key: string, isStock: boolean): void => {
+    if (!seen.has(inside)) waiting.push({ inside, key, isStock });
+    seen.add(inside);
+  };
+  for (const declared of model.declarations) wait(declared, "", declared.kind === "crib");
+  for (const procedure of model.procedures) wait(procedure, "", false);
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    const { inside, key, isStock } = next;
+    if (isValue(inside)) {
+      if (inside.span.path === path) found.set(inside.span.start, { value: inside, role: roleOf(key, isStock) });
+      continue;
+    }
+    for (const [name, held] of Object.entries(inside)) {
+      if (typeof held !== "object" || held === null || SKIPPED.has(name)) continue;
+      // What is only spoken of here is looked at where it is declared.
+      if ("extent" in held) continue;
+      wait(held, Array.isArray(inside) ? key : name, isStock);
+    }
+  }
+  const values = [...found.values()];
+  known.set(model, values);
+  return values;
+}
+
+interface Waiting {
+  readonly inside: object;
+  /** The property that leads to it. */
+  readonly key: string;
+  /** Whether it says what the shop's own tool can do. */
+  readonly isStock: boolean;
+}
+
+const SKIPPED: ReadonlySet<string> = new Set([
+  ...["span", "place", "extent", "headSpan", "codeSpan", "stagesSpan", "stateSpan", "indexSpan", "per", "cites"],
+  ...["terms", "problems"],
+]);
+
+function isValue(inside: object): inside is Value {
+  return "quantity" in inside && "span" in inside;
+}
+
+/** To which side a value may be rounded: what describes outwards, a load upwards, a limit downwards, what is to be met inwards. */
+function roleOf(key: string, isStock: boolean): Role {
+  if (OCCURS.has(key)) return "occurs";
+  if (CAPACITY.has(key)) return isStock ? "at most safe" : "at least safe";
+  if (LOAD.has(key)) return "at least safe";
+  return LIMIT.has(key) ? "at most safe" : "must be met";
+}
+
+const OCCURS: ReadonlySet<string> = new Set([
+  ...["ambient", "interference", "accuracy", "torque", "measures", "expansionRange", "cools", "expands"],
+]);
+const CAPACITY: ReadonlySet<string> = new Set(["lifts", "force", "heatsTo"]);
+const LOAD: ReadonlySet<string> = new Set(["mass", "cure", "time", "pressure", "stored", "hot", "voltage"]);
+const LIMIT: ReadonlySet<string> = new Set(["heatLimit", "flashPoint", "coolsTo", "resolution"]);

@@ -1,0 +1,17 @@
+// Pages of rules on request, for the link of a finding's code.
+import { explain, explanationMarkdown } from "#workspace/index.ts";
+import type { Feature } from "./feature.ts";
+import type { AskedOfServer } from "./protocol.ts";
+
+export const ruleDocuments: Feature = {
+  capabilities: () => ({}),
+  start: ({ connection }) => {
+    connection.onRequest("sprag/rule", ({ code }: AskedOfServer["sprag/rule"]["params"]) => rulePage(code));
+  },
+};
+
+function rulePage(code: string): AskedOfServer["sprag/rule"]["result"] {
+  const found = explain(code);
+  if (!found.known) return null;
+  return { code: found.code, title: found.code, markdown: explanationMarkdown(found) };
+}

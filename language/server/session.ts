@@ -1,0 +1,175 @@
+// All that one client has open: its folders, its files, its settings; and the one way in which a feature is asked. Knows no
+// feature.
+import { URI, UriUtils } from "langium";
+import {
+  type CancellationToken,
+  type ClientCapabilities,
+  type Connection,
+  LSPErrorCodes,
+  ResponseError,
+} from "vscode-languageserver";
+import type { Files } from "./files.ts";
+import { type Folder, folderAt } from "./folder.ts";
+import type { ClientCommand, Settings } from "./protocol.ts";
+import { type FileView, viewOf } from "./view.ts";
+
+export interface Session {
+  readonly connection: Connection;
+  readonly client: ClientCapabilities;
+  readonly commands: ReadonlySet<ClientCommand>;
+  readonly tellsStatus: boolean;
+  /** Folders that the client opened, and the places of files that were opened alone. */
+  readonly folders: () => readonly Folder[];
+  readonly isListed: (folder: Folder) => boolean;
+  /** The folder a file belongs to: the deepest that holds it, made for it where there is none. */
+  readonly folderOf: (uri: string) => Folder;
+  readonly addFolder: (uri: string) => Folder;
+  /** Gives what was there; what is open in it belongs elsewhere from now on. */
+  readonly removeFolder: (uri: string) => Folder | undefined;
+  /** Forgets the place of files opened alone where none is open any more. */
+  readonly tidy: (folder: Folder) => void;
+  readonly settings: () => Settings;
+  readonly setSettings: (settings: unknown) => void;
+  /** Resolves when the client was asked for its settings at the start. */
+  readonly settingsKnown: () => Promise<void>;
+  readonly whenSettingsKnown: (promise: Promise<void>) => void;
+  /**
+   * Answers a request about one file: waits a turn, so that a cancellation or a newer text can come first, reads what the file
+   * uses, and gives `none` where the file is not known.
+   * @throws ResponseError where the client no longer wants it
+   */
+  readonly ask: <Result>(
+    uri: string,
+    token: CancellationToken,
+    answer: (view: FileView) => Result | Promise<Result>,
+    none: Result,
+  ) => Promise<Result>;
+  /** Resolves when every listed folder has been read. */
+  readonly foldersRead: () => Promise<void>;
+  readonly whenFoldersRead: (promise: Promise<void>) => void;
+}
+
+const DEFAULT_SETTINGS: Settings = {
+  inlayHints: { stepNumbers: true, otherUnits: true, repeats: true },
+  units: "both",
+  checkFolder: true,
+};
+
+export interface SessionStart {
+  readonly connection: Connection;
+  readonly client: ClientCapabilities;
+  readonly commands: readonly ClientCommand[];
+  readonly tellsStatus: boolean;
+  readonly files: Files;
+  readonly settings: unknown;
+  /** ISO date. */
+  readonly today: () => string;
+}
+
+export function createSession(start: SessionStart): Session {
+  const { connection, client, commands, tellsStatus, files, settings: first, today } = start;
+  const listed = new Map<string, Folder>();
+  const alone = new Map<string, Folder>();
+  let settings = settingsFrom(first);
+  let reading: Promise<void> = Promise.resolve();
+  let asking: Promise<void> = Promise.resolve();
+  const folders = (): readonly Folder[] => [...listed.values(), ...alone.values()];
+  const folderOf = (uri: string): Folder => {
+    const holding = [...listed.values()].filter((folder) => folder.pathOf(uri) !== null);
+    const deepest = holding.sort((a, b) => b.uri.length - a.uri.length)[0];
+    if (deepest !== undefined) return deepest;
+    const parsed = URI.parse(uri);
+    const place = parsed.path.includes("/") ? UriUtils.dirname(parsed).toString() : `${parsed.scheme}:`;
+    const known = alone.get(place) ?? folderAt(place, files, today);
+    alone.set(place, known);
+    return known;
+  };
+  return {
+    connection,
+    client,
+    commands: new Set(commands),
+    tellsStatus,
+    folders,
+    isListed: (folder) => listed.get(folder.uri) === folder,
+    folderOf,
+    addFolder: (uri) => {
+      const folder = folderAt(uri, files, today);
+      listed.set(folder.uri, folder);
+      // What was opened alone before belongs to it now.
+      for (const [place, other] of alone) {
+        for (const { uri: opened, text, version } of other.open.values())
+          if (folder.pathOf(opened) !== null) {
+            folder.show(opened, text, version);
+            alone.delete(place);
+          }
+      }
+      return folder;
+    },
+    removeFolder: (uri) => {
+      const key = folderAt(uri, files, today).uri;
+      const gone = listed.get(key);
+      listed.delete(key);
+      for (const { uri: opened, text, version } of gone?.open.values() ?? [])
+        folderOf(opened).show(opened, text, version);
+      return gone;
+    },
+    tidy: (folder) => {
+      if (folder.open.size === 0 && alone.get(folder.uri) === folder) alone.delete(folder.uri);
+    },
+    settings: () => settings,
+    setSettings: (given) => {
+      settings = settingsFrom(given);
+    },
+    ask: async (uri, token, answer, none) => {
+      await turn();
+      stopIfCancelled(token);
+      const folder = folderOf(uri);
+      const path = folder.pathOf(uri);
+      if (path === null) return none;
+      const workspace = await folder.settled();
+      stopIfCancelled(token);
+      const view = viewOf(folder, workspace, path);
+      return view === null ? none : answer(view);
+    },
+    settingsKnown: () => asking,
+    whenSettingsKnown: (promise) => {
+      asking = promise;
+    },
+    foldersRead: () => reading,
+    whenFoldersRead: (promise) => {
+      reading = promise;
+    },
+  };
+}
+
+/** Lets everything that has come in meanwhile be heard first. */
+export function turn(): Promise<void> {
+  return new Promise((done) => setTimeout(done, 0));
+}
+
+export function stopIfCancelled(token: CancellationToken): void {
+  if (token.isCancellationRequested) throw new ResponseError(LSPErrorCodes.RequestCancelled, "no longer wanted");
+}
+
+/** Settings as a client gives them, whatever it gives: what is not understood is as by default. */
+function settingsFrom(given: unknown): Settings {
+  const { inlayHints, units, checkFolder } = recordOf(given);
+  const hints = recordOf(inlayHints);
+  const flag = (value: unknown, otherwise: boolean): boolean => (typeof value === "boolean" ? value : otherwise);
+  const by = DEFAULT_SETTINGS;
+  return {
+    inlayHints: {
+      stepNumbers: flag(hints.stepNumbers, by.inlayHints.stepNumbers),
+      otherUnits: flag(hints.otherUnits, by.inlayHints.otherUnits),
+      repeats: flag(hints.repeats, by.inlayHints.repeats),
+    },
+    units: units === "si" || units === "us" ? units : by.units,
+    checkFolder: flag(checkFolder, by.checkFolder),
+  };
+}
+
+type Given<Name extends string> = { readonly [name in Name]?: unknown };
+
+function recordOf(value: unknown): Given<"inlayHints" | "units" | "checkFolder" | keyof Settings["inlayHints"]> {
+  return typeof value === "object" && value !== null ? value : {};
+}

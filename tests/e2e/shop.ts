@@ -1,0 +1,54 @@
+// Small folders for tests in the workbench: a shop of two files, and one of many. Written here, so that each test says what
+// it stands on.
+import { mkdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+
+export const TOOLS = `tool Wrench "torque wrench" {
+  torque 8 .. 60 N·m
+  accuracy 4 %
+}
+tool Screwdriver "torque screwdriver" {
+  torque 0.5 .. 5 N·m
+  accuracy 4 %
+}
+tool Hoist "chain hoist" { lifts 250 kg }
+`;
+
+export const COVER = `use "shop/tools.sprag"
+
+part Housing "bearing housing"
+part Cover "bearing cover" { needs Housing }
+part Screw[1..4] "cover screw" {
+  needs Cover
+  secures Cover
+  thread "M10x1.5"
+  torque 40 ± 4 N·m dry
+}
+
+procedure CloseCover "Close the cover" {
+  begin with Housing is installed
+  finish with Cover is secured
+
+  step install Cover
+  step install Screw[all]
+  step tighten Screw[all] to 40 ± 4 N·m with Wrench
+}
+`;
+
+/** A procedure in one file and its tools in another, without a finding. */
+export function fillShop(folder: string): void {
+  mkdirSync(join(folder, "shop"));
+  writeFileSync(join(folder, "shop", "tools.sprag"), TOOLS);
+  writeFileSync(join(folder, "cover.sprag"), COVER);
+}
+
+/** As many files, each with one error; long enough that the check of all takes a while. */
+export function fillWithMany(folder: string, count: number): void {
+  const steps = Array.from({ length: 30 }, (_, n) => `  step clean Part${n}\n`).join("");
+  const parts = Array.from({ length: 30 }, (_, n) => `part Part${n}\n`).join("");
+  for (let n = 0; n < count; n++) {
+    const name = `file-${String(n).padStart(3, "0")}`;
+    const text = `${parts}\nprocedure Clean${n} {\n${steps}  step install Part0\n  step install Part0\n}\n`;
+    writeFileSync(join(folder, `${name}.sprag`), text);
+  }
+}

@@ -1,0 +1,74 @@
+// Puts the copy's tests, and through them the instrumented analysis, into one file that a process can load. Knows which
+// tests are taken and what stands in place of what; runs none.
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { dirname, join, relative, sep } from "node:path";
+import { build } from "esbuild";
+import { active, bundle, copy, dryBundle, once, standIn } from "./places.mjs";
+
+/** Folders whose tests reach the analysis. The others do not, or also through these. */
+const FOLDERS = ["analysis", "acceptance", "rules", "workspace", "oracles"];
+/** Comparisons that have nothing to do with it; of random procedures `brute-force.ts` has as many as a mutant can go through. */
+const WITHOUT = /^oracles\/(units|markdown)-|differential/;
+
+/** What is done once for all mutants: the file, its function, and who makes it so. */
+const ONCE = [
+  ["language/syntax/parse.ts", "parseText", "parsedOnce"],
+  ["language/model/lower.ts", "lowerFiles", "loweredOnce"],
+  ["language/model/expand.ts", "expandProcedure", "expandedOnce"],
+];
+
+/** Writes a bundle, with or without coverage: `load()` names all tests in `tests`; `switches` is `active.mjs`. */
+export async function bundleTests(isCovering) {
+  const files = FOLDERS.flatMap((folder) =>
+    readdirSync(join(copy, "tests", folder), { recursive: true }).map(
+      (name) => `${folder}/${name.split(sep).join("/")}`,
+    ),
+  )
+    .filter((path) => path.endsWith(".test.ts") && !WITHOUT.test(path))
+    .sort();
+  const paths = [...files, "mutation/brute-force.ts"];
+  const loads = paths.map((path) => `beginFile("tests/${path}"); await import("./tests/${path}");`);
+  const contents = `import { beginFile, tests } from "vitest";
+import * as switches from ${JSON.stringify(active)};
+import "#harness/seed.ts";
+export async function load() { ${loads.join("\n")} }
+export { switches, tests };`;
+  await build({
+    stdin: { contents, resolveDir: copy, loader: "ts" },
+    outfile: isCovering ? dryBundle : bundle,
+    ...{ bundle: true, platform: "node", format: "esm", target: "node20", logLevel: "warning" },
+    plugins: [{ name: "mutation", setup: (build) => setUp(build, isCovering) }],
+  });
+}
+
+function setUp(build, isCovering) {
+  build.onResolve({ filter: /^[^./#]/ }, ({ path, importer, kind }) => {
+    if (kind === "entry-point" || existsSync(path)) return undefined;
+    return path === "vitest" && importer !== standIn ? { path: standIn } : { path, external: true };
+  });
+  build.onLoad({ filter: /\.ts$/ }, ({ path }) => {
+    const text = readFileSync(path, "utf8").replaceAll("import.meta.dirname", JSON.stringify(dirname(path)));
+    const here = relative(copy, path).split(sep).join("/");
+    return { contents: doneOnce(here, switched(text, isCovering)), loader: "ts", resolveDir: dirname(path) };
+  });
+}
+
+/** The instrumenter's calls as a plain comparison, and as a step or, for the dry run, as coverage. */
+function switched(text, isCovering) {
+  if (!text.includes("stryMutAct_9fa48(")) return text;
+  const names = "active as stryActive, cover as stryCover, step as stryStep";
+  const step = isCovering ? (_, mutants) => `stryCover(${mutants.replaceAll('"', "")})` : "stryStep()";
+  return `import { ${names} } from ${JSON.stringify(active)};\n${text}`
+    .replace(/stryMutAct_9fa48\("(\d+)"\)/g, "(stryActive === $1)")
+    .replace(/stryCov_9fa48\(([\d", ]+)\)/g, step);
+}
+
+function doneOnce(path, text) {
+  const [, name, maker] = ONCE.find(([file]) => file === path) ?? [];
+  if (name === undefined) return text;
+  const head = `export function ${name}(`;
+  if (!text.includes(head)) throw new Error(`${path} has no function ${name}: mend ONCE in tests/mutation/bundle.mjs`);
+  return `import { ${maker} } from ${JSON.stringify(once)};
+${text.replace(head, `function ${name}Anew(`)}
+export const ${name} = ${maker}(${name}Anew);`;
+}

@@ -1,0 +1,138 @@
+// `npm run effects`: breaks one effect of the state follower after the other (`effects/*.mjs`) and looks after how many procedures
+// the brute-force run notices: first the drills, then the random ones. The sources stay as they are: a break is made in a bundle
+// under `.cache/effects/`, or in vitest's memory where another test than the brute-force run is to notice it.
+// `npm run effects -- WORD …` for those with one of these words in their name; fails where one is not noticed.
+import { execFile, spawnSync } from "node:child_process";
+import { mkdirSync, readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
+import { EFFECTS } from "./effects/index.mjs";
+import { failsBroken } from "./effects/other-test.mjs";
+
+const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
+const cache = join(root, ".cache", "effects");
+const analysis = join(root, "language", "analysis");
+/** Those of the suite's own run come first: `differential.test.ts` takes the same seed. */
+const SEED = Number(process.env.SPRAG_EFFECTS_SEED ?? 7);
+const RUNS = Number(process.env.SPRAG_EFFECTS_RUNS ?? 400);
+/** A broken follower may go round for ever: then it is noticed, too. */
+const LONGEST = 300_000;
+
+const MAKE = `
+import fc from "fast-check";
+import { writeFileSync } from "node:fs";
+import { wantedIn } from "./tests/oracles/comparison.ts";
+import { drills } from "./tests/oracles/paper/drills.ts";
+import { procedures } from "./tests/oracles/procedure-generator.ts";
+const [path, runs, seed] = process.argv.slice(2);
+const random = fc.sample(procedures, { numRuns: Number(runs), seed: Number(seed) });
+const made = [...drills(), ...random].map(wantedIn);
+writeFileSync(path, JSON.stringify(made));
+`;
+const LOOK = `
+import { readFileSync } from "node:fs";
+import { differences } from "./tests/oracles/comparison.ts";
+const list = JSON.parse(readFileSync(process.argv[2], "utf8"));
+let said = "NOT CAUGHT";
+for (const [at, wanted] of list.entries()) {
+  let different;
+  try {
+    different = differences(wanted);
+  } catch (error) {
+    different = [\`fails: \${error}\`.split("\\n")[0]];
+  }
+  if (different.length === 0) continue;
+  said = \`caught after \${at + 1}: \${different[0].slice(0, 60)}\`;
+  if (process.argv[3] === "show") said += "\\n" + different.join("\\n") + "\\n" + wanted.text;
+  break;
+}
+console.log(said);
+`;
+
+mkdirSync(cache, { recursive: true });
+const problems = EFFECTS.flatMap(({ name, file, find }) => {
+  const count = readFileSync(join(analysis, file), "utf8").split(find).length - 1;
+  return count === 1 ? [] : [`${name}: found ${count} times in ${file}: ${find}`];
+});
+const names = EFFECTS.map(({ name }) => name);
+problems.push(...names.filter((name, at) => names.indexOf(name) !== at).map((name) => `${name}: two of that name`));
+if (problems.length > 0) {
+  console.error(problems.join("\n"));
+  process.exit(1);
+}
+
+const words = process.argv.slice(2).filter((word) => !word.startsWith("--"));
+const show = process.argv.includes("--show") ? "show" : "";
+const chosen = EFFECTS.filter(({ name }) => words.length === 0 || words.some((word) => name.includes(word)));
+const plan = join(cache, `wanted-${SEED}.json`);
+const maker = await bundled("make.mjs", MAKE, null);
+const made = spawnSync(process.execPath, [maker, plan, String(RUNS), String(SEED)], { cwd: root, encoding: "utf8" });
+if (made.status !== 0) throw new Error(made.stderr);
+const whole = await look(await bundled("whole.mjs", LOOK, null));
+console.log(`unbroken: ${whole}`);
+let missed = whole === "NOT CAUGHT" ? 0 : 1;
+const others = chosen.filter(({ test }) => test !== undefined);
+const waiting = chosen.filter((effect) => !others.includes(effect));
+await Promise.all(["one", "two"].map(work));
+// One at a time: vitest has the whole process for itself.
+for (const effect of others) {
+  const isNoticed = await failsBroken(root, effect);
+  console.log(`${effect.name}: ${isNoticed ? "caught" : "NOT CAUGHT"} by ${effect.test} (${effect.why})`);
+  if (!isNoticed) missed++;
+}
+console.log(`${chosen.length} effects, ${missed} not as they should be, over the drills and ${RUNS} random procedures`);
+process.exitCode = missed === 0 ? 0 : 1;
+
+/** Takes one effect after the other, beside another that does the same. */
+async function work(bench) {
+  for (let effect = waiting.shift(); effect !== undefined; effect = waiting.shift()) {
+    const said = await look(await bundled(`broken-${bench}.mjs`, LOOK, effect));
+    const same = effect.why === undefined ? "" : ` (cannot differ: ${effect.why})`;
+    console.log(`${effect.name}: ${said}${same}`);
+    // One that is said to make no difference and does is a wrong word in the list.
+    if ((said === "NOT CAUGHT") === (same === "")) missed++;
+  }
+}
+
+/** Runs a bundle over all procedures until the first difference. */
+function look(bundle) {
+  const program = ["--max-old-space-size=2000", bundle, plan, show];
+  return new Promise((resolve) => {
+    execFile(process.execPath, program, { cwd: root, timeout: LONGEST }, (error, stdout, stderr) => {
+      if (error?.killed) resolve("caught: it never ends");
+      else resolve(stdout.trim() || `caught: it fails: ${stderr.trim().split("\n").at(-1)}`);
+    });
+  });
+}
+
+/** The program with the sources it uses in one file, one of them changed. */
+async function bundled(name, program, effect) {
+  const outfile = join(cache, name);
+  const broken = effect === null ? null : join(analysis, effect.file);
+  await build({
+    stdin: { contents: program, resolveDir: root, loader: "ts" },
+    absWorkingDir: root,
+    outfile,
+    bundle: true,
+    platform: "node",
+    format: "esm",
+    target: "node20",
+    logLevel: "error",
+    banner: {
+      js: 'import { createRequire as createRequireForBundle } from "node:module";\nconst require = createRequireForBundle(import.meta.url);',
+    },
+    plugins: [
+      {
+        name: "break",
+        setup(plugin) {
+          plugin.onLoad({ filter: /[\\/]analysis[\\/].*\.ts$/ }, ({ path }) => {
+            if (path !== broken) return undefined;
+            return { contents: readFileSync(path, "utf8").replace(effect.find, () => effect.by), loader: "ts" };
+          });
+        },
+      },
+    ],
+  });
+  return outfile;
+}

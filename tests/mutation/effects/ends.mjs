@@ -1,0 +1,96 @@
+// What is looked for at the end, what is held against somebody, performed procedures, declared times.
+export const ENDS = [
+  {
+    file: "leaving.ts",
+    breaks: [
+      ["end: an aid left in", '"temporary", isAttached,', '"temporary", () => false,'],
+      ["end: an energy left off", '"isolated", isCutOff,', '"isolated", () => false,'],
+      [
+        "end: not what finish with asks for",
+        "if (!test(entry.value) || isSaidAtEnd(run, variable, entry.value)) continue;",
+        "if (!test(entry.value)) continue;",
+      ],
+      [
+        "end: finish with",
+        "where: run.decisions.and(end.reach, canFail(run.cells, run.decisions, read, formula)),",
+        "where: NEVER,",
+      ],
+      [
+        "end: left behind is not told again as unfinished",
+        "return run.cells.of(cell.filter((entry) => told?.has(entry.from) !== true && !isTakenAsOff(entry)));",
+        "return run.cells.of(cell.filter((entry) => !isTakenAsOff(entry)));",
+      ],
+      [
+        "end: what is taken as off is held against nobody",
+        "return run.cells.of(cell.filter((entry) => told?.has(entry.from) !== true && !isTakenAsOff(entry)));",
+        "return run.cells.of(cell.filter((entry) => told?.has(entry.from) !== true));",
+      ],
+    ],
+  },
+  {
+    file: "state-at-end.ts",
+    breaks: [
+      [
+        "end: only seated",
+        '.filter((entry) => entry.value === "seated" && isOwn(actionAt(end, entry)?.verb))',
+        '.filter((entry) => entry.value === "" && isOwn(actionAt(end, entry)?.verb))',
+      ],
+      [
+        "end: a fastener loose",
+        "...instances.flatMap((instance) => [...seated(end, instance), ...loose(end, instance)]),",
+        "...instances.flatMap((instance) => seated(end, instance)),",
+      ],
+      ["end: a part left out", "...instances.flatMap((instance) => leftOut(end, instance).map(untold)),", ""],
+      ["end: out from the start", "if (wasIn === NEVER) return [];", ""],
+      [
+        "end: a lock told is not told again",
+        "...instances.flatMap((instance) => leftOut(end, instance).map(untold)),",
+        "...instances.flatMap((instance) => leftOut(end, instance)),",
+      ],
+      ["end: a lock left out", "...locks.map(({ raw }) => raw),", ""],
+      ["end: a position passed over", "...skipped(end),", ""],
+      ["end: a fastener that finish with speaks of", "if (said.has(gripAt) || said.has(placeAt)) return [];", ""],
+      ["end: where a part is to be out, its fasteners are", 'if (good(OUT) || good("loose"))', 'if (good("?"))'],
+    ],
+  },
+  {
+    file: "origin.ts",
+    breaks: [
+      [
+        "what is only taken as met is held against nobody",
+        "return cell.some(({ from }) => run.isSupposed(from)) ? cell.filter(({ from }) => !run.isSupposed(from)) : cell;",
+        "return cell;",
+      ],
+    ],
+  },
+  {
+    file: "need-facts.ts",
+    breaks: [
+      [
+        "an aid closed over: not what finish with asks for",
+        "if (isSaidAtEnd(run, inside.variable, entry.value)) continue;",
+        "",
+      ],
+      [
+        "a need: under these options only",
+        "where = run.decisions.and(\n      where,",
+        "where = run.decisions.or(\n      where,",
+      ],
+    ],
+  },
+  {
+    file: "condition-facts.ts",
+    breaks: [
+      [
+        "needs: asked",
+        "if (where === NEVER) return;\n  const bad = culprit(read, formula);\n  const givers",
+        "if (where !== null) return;\n  const bad = culprit(read, formula);\n  const givers",
+      ],
+      [
+        "after, before: told",
+        "const isWrong = (value: string): boolean => value === WRONG_WAY;",
+        "const isWrong = (): boolean => false;",
+      ],
+    ],
+  },
+];

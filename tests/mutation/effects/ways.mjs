@@ -1,0 +1,192 @@
+// Conditions and what they make so, ways through the graph, orders, time beside actions.
+export const WAYS = [
+  {
+    file: "follow.ts",
+    breaks: [
+      ["begin with: so at the start", "suppose([operation.condition]);", ""],
+      ["needs: taken as met", "suppose(operation.step.needs);", ""],
+      ["gives: so afterwards", "suppose(operation.step.gives);", ""],
+      [
+        "wait until: the bound",
+        'if (action.verb === "wait" && operation.line.until !== null) suppose([operation.line.until]);',
+        "",
+      ],
+      ["perform: begin with taken as met", "suppose(callee?.begin ?? []);", ""],
+      [
+        "perform: as at the start taken as met",
+        "state = apply(run, state, [{ variable: run.world.byKey(key, initial), change: () => initial }], node.id);",
+        "",
+      ],
+      ["perform: what it leaves", "state = callee.perform(run, state, node.id);", ""],
+      ["perform: finish with holds after", "suppose(callee.finish);", ""],
+      ["perform: time passes in it", "if (callee.takesTime) state = apply(run, state, run.afterTime(), node.id);", ""],
+      ["measure: a new reading", "state = forgetReading(run, state, run.readings.variable(action.reading));", ""],
+      [
+        "when: only where it holds",
+        "const formula = holds ? run.formula(condition) : negated(run.formulas, run.formula(condition));",
+        "const formula = run.formula(condition);",
+        "No branch of the brute-force run asks for a state.",
+        "tests/analysis/ways.test.ts",
+      ],
+      [
+        "when: what was asked is known inside",
+        'if ("variable" in part) next = assign(run, next, part.variable, narrowed(run, next, part));',
+        "",
+        "No branch of the brute-force run asks for a state.",
+        "tests/analysis/temperature.test.ts",
+      ],
+      ["loops: until nothing new turns up", "if (way.edge.to < next) next = way.edge.to;", ""],
+    ],
+  },
+  {
+    file: "formula.ts",
+    breaks: [
+      [
+        "is installed: in its own position",
+        "const ownKey = own === null ? null : placeKey(own.places, own.position);",
+        "const ownKey: string | null = own === null ? null : null;",
+      ],
+      ["is installed: its position holds it", "(isElsewhere(at) ? held : withHolder(held, key))", "held"],
+      ["is installed: held in the arc", "before.push(...heldFrom(world, part, own, isInstalled, variable));", ""],
+      ["is installed: a fastener as found", "(isInstalled(at) ? grip : AS_FOUND)", "grip"],
+      [
+        "is removed: out of the arc, its position free, no grip",
+        "before: [...unfilling(world, part, index), ...vacate(world, part, index), ...release(world, part, index)],",
+        "",
+      ],
+      [
+        "is secured: by all its fasteners",
+        '...world.related("secures", part, index).map((by) => tightened(context, by.part, by.index, thing)),',
+        "",
+      ],
+      ["is secured: in", "all: [\n          installed,", "all: ["],
+      [
+        "is tightened: in",
+        'return { all: [{ implied: installed }, grip(isTight, "tight")] };',
+        'return grip(isTight, "tight");',
+      ],
+      [
+        "is loose: in",
+        'return { all: [{ implied: installed }, grip(isLoose, "loose")] };',
+        'return grip(isLoose, "loose");',
+      ],
+      [
+        "is loose: of what was only found in",
+        "const isSo = (value: string): boolean => good(value) && value !== AS_FOUND;",
+        "const isSo = good;",
+      ],
+      ["is isolated: off by nobody's doing", "met: { change: () => OFF },", "met: { change: () => LIVE },"],
+      ["is live: live", "unmet: { change: () => LIVE },", "unmet: { change: () => OFF },"],
+      ["an own state", '? constantAtom(world.part(part, index, "own"), state, null)', "? { unknown: true }"],
+      ["a fact", 'return constantAtom(context.world.fact(condition.fact), "yes", "no");', "return { unknown: true };"],
+      ["at a clock position", "good: (value) => placeAt(places, position, value) === wanted,", "good: () => true,"],
+      [
+        "at most: the high bound",
+        "good: test((now) => now.low >= low && now.high <= high),",
+        "good: test((now) => now.low >= low),",
+      ],
+      [
+        "at least: the low bound",
+        "good: test((now) => now.low >= low && now.high <= high),",
+        "good: test((now) => now.high <= high),",
+      ],
+      [
+        "at most: what touches, too",
+        "met: { ...within(low, high), after: alsoAtMost(context.world, thing.part, thing.index, high) },",
+        "met: within(low, high),",
+      ],
+    ],
+  },
+  {
+    file: "passing.ts",
+    breaks: [
+      ["a check uses all", 'case "look":\n      return usesAll(world);', 'case "look":\n      return [];'],
+      ["takes: coats rest", "...rested(world, seconds, coatedIn(world, lines))", ""],
+      [
+        "takes: not what the step itself coats",
+        "...rested(world, seconds, coatedIn(world, lines))",
+        "...rested(world, seconds + 0 * coatedIn(world, lines).size)",
+      ],
+    ],
+  },
+  {
+    file: "run.ts",
+    breaks: [
+      [
+        "end of a task: it cools",
+        'operation.kind === "end of task" ? afterTime()',
+        'operation.kind === "end of task" ? []',
+      ],
+    ],
+  },
+  {
+    file: "precedence.ts",
+    breaks: [
+      ["after, before: the earlier came first", 'value === "" ? "earlier first" : value', "value"],
+      ["after, before: the later came first", 'value === "" ? WRONG_WAY : value', "value"],
+      [
+        "after, before: of the same pass",
+        'const [earlier, later] = wanted === "after" ? [other, own] : [own, other];',
+        "const [earlier, later] = [other, own];",
+      ],
+    ],
+  },
+  {
+    file: "graph.ts",
+    breaks: [
+      [
+        "in any order: not only as written",
+        'if ("only" in group) open',
+        'if ("every" in group) open = inside(context, picked(children, group.every), open);\n    else if ("only" in group) open',
+      ],
+      ["in any order: each child once", "const after = set | (1 << at);", "const after = full;"],
+      ["jumps: lead there", "if (to !== null) context.nodes[from]?.next.push({ to, guards: [] });", ""],
+      ["jumps: of the same pass", "const ofPass = samePass(places, nearest(places, pass));", "const ofPass = places;"],
+      ["a check may fail", "if (line.fails !== null) {", "if (line.fails !== null && line.fails.length < 0) {"],
+      [
+        "a check may hold",
+        "open = [...fork, ...lines(context, line.fails, fork)];",
+        "open = lines(context, line.fails, fork);",
+      ],
+      [
+        "stop ends the way",
+        'then(context, ends, { kind: "stop", jump });\n    return [];',
+        'return then(context, ends, { kind: "stop", jump });',
+      ],
+      ["otherwise: only where none held", "failed.push({ condition, holds: false });", ""],
+    ],
+  },
+  {
+    file: "any-order.ts",
+    breaks: [
+      [
+        "in any order: what one writes another reads",
+        "for (const move of context.moves(line)) {\n    for (const need of move.needs) for (const { variable } of need.bad) print.reads.add(variable);",
+        "for (const move of context.moves(line)) {",
+      ],
+      [
+        "in any order: what a step needs",
+        "for (const condition of item.needs) takesAsMet(context, print, condition);",
+        "",
+      ],
+      ["in any order: what a step gives", "for (const condition of item.gives) makes(context, print, condition);", ""],
+      ["in any order: a declared order", "if (ref.target !== null) print.targets.add(spanKey(ref.target));", ""],
+      [
+        "in any order: a jump out sees all",
+        "if (print.leaves) join([at, ...prints.flatMap((other, index) => (touches(other) ? [index] : []))]);",
+        "",
+      ],
+      [
+        "in any order: what a step's time changes",
+        'changes(print, passing(context.world, { kind: "leave", step: item }));',
+        "",
+      ],
+      [
+        "in any order: a look",
+        'changes(print, passing(context.world, { kind: "look", check: item.check, pass: item.pass }));',
+        "",
+      ],
+      ["in any order: what is taken as met", "if (context.assumes) makes(context, print, condition);", ""],
+    ],
+  },
+];

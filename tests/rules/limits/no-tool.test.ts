@@ -1,0 +1,72 @@
+// limits.no-tool: who has to meet a value has a tool named that can.
+import { expect, test } from "vitest";
+import { expectFindings, findingsIn, told, withFix } from "#harness/check.ts";
+
+const SHOP = `tool Wrench "wrench" { torque 8 .. 60 N·m }
+tool Heater "heater" { heats to 150 °C }
+tool Gauge "gauge" { measures 0 .. 10 mm }
+tool Lever "lever"
+part Screw "screw" {
+  thread "M10x1.5"
+  nut factor 0.2 dry
+  heat limit 200 °C
+}
+procedure Close {
+  begin with Screw is installed
+  step inspect Screw with Wrench + Heater + Gauge + Lever
+  step `;
+const text = (step: string, found = ""): string =>
+  `${SHOP}${step}\n${found === "" ? "" : `  //   ${"^".repeat(found.length)} limits.no-tool warning\n`}}`;
+
+test.each([
+  ["tighten Screw to 45 N·m", "tighten Screw"],
+  ["tighten Screw to 45 N·m with Gauge", "tighten Screw"],
+  ["heat Screw to 80 .. 90 °C", "heat Screw"],
+  ["heat Screw by 60 K", "heat Screw"],
+  ["heat Screw to 80 .. 90 °C with Wrench", "heat Screw"],
+  ['measure "gap" expect 1 .. 2 mm', 'measure "gap"'],
+  ['measure "gap" with Heater expect 1 .. 2 mm', 'measure "gap"'],
+])("none: %s", (step, found) => {
+  expectFindings(text(step, found));
+});
+
+test.each([
+  ["tighten Screw to 45 N·m with Wrench"],
+  ["tighten Screw to 45 N·m with Lever"],
+  ["tighten Screw by hand"],
+  ["tighten Screw by hand to 5 N·m"],
+  ["tighten Screw with Lever"],
+  ["heat Screw to 80 .. 90 °C with Heater"],
+  ["cool Screw to -20 .. -10 °C"],
+  ['measure "gap"'],
+  ['measure "gap" with Lever expect 1 .. 2 mm'],
+  ['{ record "gap" 1 .. 2 mm }'],
+  ['{ check "gap" }'],
+])("silent: %s", (step) => {
+  expectFindings(text(step));
+});
+
+test("a check with limits", () => {
+  expectFindings(`part Screw "screw"
+procedure Look {
+  step {
+    inspect Screw
+    check "gap" expect 1 .. 2 mm
+  //^^^^^^^^^^^ limits.no-tool
+  }
+}`);
+});
+
+test("it offers the one that fits", () => {
+  const plain = text("tighten Screw to 45 N·m");
+  expect(told(plain, "limits.no-tool")).toMatchInlineSnapshot(`
+    "No tool is named for the torque.
+      45 N·m has to be met.
+    → Name a tool for it, such as Wrench.
+    + Add “with Wrench”"
+  `);
+  const [found] = findingsIn(plain);
+  const mended = found === undefined ? "" : withFix(plain, found);
+  expect(mended).toContain("tighten Screw to 45 N·m with Wrench");
+  expect(findingsIn(mended)).toEqual([]);
+});

@@ -1,0 +1,100 @@
+// The tree that Sprag makes is the one that Langium's own parser makes of the same tokens, node for node; and where that parser
+// finds a token that does not fit, so does Sprag.
+import { type AstNode, type CstNode, isCompositeCstNode, isReference } from "langium";
+import { expect, test } from "vitest";
+import { sampleTexts } from "#harness/samples.ts";
+import { createSpragServices, type SpragLexer } from "#syntax/services.ts";
+import { createTreeReader } from "#syntax/tree-reader.ts";
+import { procedureOfLines } from "../bench/procedure-text.ts";
+
+const services = createSpragServices().sprag;
+const lexer = services.parser.Lexer as SpragLexer;
+const trees = createTreeReader(services);
+
+test("whole texts: the same tree", () => {
+  let nodes = 0;
+  for (const [path, text] of [...sampleTexts, ["generated", procedureOfLines(300)] as const]) {
+    const { hidden, tokens } = lexer.read(text);
+    const theirs = services.parser.LangiumParser.parse<AstNode>(text);
+    const ours = trees.read(text, tokens, hidden);
+    expect(placeOf(ours.wrongAt), path).toEqual("none");
+    if (ours.file === null) continue;
+    const [own, reference] = [told(ours.file), told(theirs.value)];
+    expect(own, path).toEqual(reference);
+    nodes += own.length;
+  }
+  console.log(`${nodes} nodes compared with Langium's parser`);
+  expect(nodes).toBeGreaterThan(10_000);
+});
+
+test("texts with a token left out or twice: the same token does not fit, or the same tree", () => {
+  let wrong = 0;
+  let right = 0;
+  for (const [path, text] of sampleTexts) {
+    const { tokens } = lexer.read(text);
+    for (let at = 3; at < tokens.length; at += 29) {
+      const token = tokens[at];
+      if (token === undefined) continue;
+      const [start, end] = [token.startOffset, token.startOffset + token.image.length];
+      const spoilt =
+        at % 2 === 0 ? text.slice(0, start) + text.slice(end) : `${text.slice(0, end)} ${text.slice(start)}`;
+      const theirs = services.parser.LangiumParser.parse<AstNode>(spoilt);
+      const read = lexer.read(spoilt);
+      const ours = trees.read(spoilt, read.tokens, read.hidden);
+      expect(placeOf(ours.wrongAt), `${path}, ${token.image} at ${start}`).toEqual(
+        placeOf(theirs.parserErrors[0]?.token),
+      );
+      if (ours.file === null) wrong++;
+      else {
+        expect(told(ours.file), path).toEqual(told(theirs.value));
+        right++;
+      }
+    }
+  }
+  console.log(`${wrong} texts that end at the same token, ${right} with the same tree`);
+  expect(wrong).toBeGreaterThan(100);
+  expect(right).toBeGreaterThan(20);
+});
+
+/** All that a tree holds, one line for each node: of the abstract one its properties, of the concrete one its places. */
+function told(root: AstNode): readonly string[] {
+  const lines: string[] = [];
+  const nodes: AstNode[] = [root];
+  for (const node of nodes) {
+    const { $container, $containerIndex, $containerProperty, $cstNode, $type } = node;
+    const container = $container === undefined ? -1 : nodes.indexOf($container);
+    const said = Object.entries(node).filter(([name, value]) => !name.startsWith("$") && value !== undefined);
+    const properties = said
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([name, value]) => `${name}=${shown(value, nodes)}`);
+    lines.push(
+      `${$type} ${properties} in ${container} ${$containerProperty} ${$containerIndex} ${$cstNode?.astNode === node}`,
+    );
+  }
+  const concrete: CstNode[] = root.$cstNode === undefined ? [] : [root.$cstNode];
+  for (const node of concrete) {
+    const { grammarSource, hidden, length, offset, range } = node;
+    const { end, start } = range;
+    const place = [start.line, start.character, end.line, end.character];
+    const from = concrete.indexOf(node.container as CstNode);
+    lines.push(
+      `${offset} ${length} ${place} ${hidden} ${grammarSource?.$type} ${grammarSource?.$cstNode?.text} in ${from}`,
+    );
+    if (isCompositeCstNode(node)) concrete.push(...node.content);
+  }
+  return lines;
+}
+
+function shown(value: unknown, nodes: AstNode[]): string {
+  if (Array.isArray(value)) return `[${value.map((one) => shown(one, nodes))}]`;
+  if (isReference(value)) return `ref ${value.$refText} at ${value.$refNode?.offset} ${value.$refNode?.length}`;
+  if (typeof value !== "object" || value === null) return JSON.stringify(value);
+  nodes.push(value as AstNode);
+  return `node ${nodes.length - 1}`;
+}
+
+/** The end of a text has no offset of its own, and each gives it another sign. */
+function placeOf(token: { readonly startOffset: number } | null | undefined): number | "end" | "none" {
+  if (token === null || token === undefined) return "none";
+  return token.startOffset >= 0 ? token.startOffset : "end";
+}
