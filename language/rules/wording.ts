@@ -1,7 +1,9 @@
 // Words that the rules share: lists, verbs, where a state came from, when a finding holds. Knows no single rule.
 import type { Assignment, Origin } from "#analysis/fact.ts";
 import type { Pass } from "#model/problem.ts";
+import { show } from "#quantity/display.ts";
 import type { Kind } from "#quantity/kind.ts";
+import type { Quantity } from "#quantity/quantity.ts";
 import type { Remark } from "./finding.ts";
 
 /** `a`, `a or b`, `a, b or c`. */
@@ -129,4 +131,11 @@ function optionWords(options: readonly Assignment[], more: number): string {
   );
   const rest = options.length - shown.length + more;
   return `when ${rest > 0 ? `${shown.join(", or ")}, or in ${rest} more ways` : shown.join(", or ")}`;
+}
+
+/** What to do about a preload that is too high or too low; `atLimit`: the torque that would just do. */
+export function torqueRemedy(atLimit: Quantity | null): string {
+  return atLimit === null
+    ? "Compare torque, class and nut factor with the manual."
+    : `Tighten to ${show(atLimit)}, or compare class and nut factor with the manual.`;
 }

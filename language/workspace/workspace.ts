@@ -167,17 +167,20 @@ function contextFor(expandedOf: FollowContext["expandedOf"], { set = {} }: Check
   return { decisions: createDecisions(), expandedOf, chosen: set, summaries: new Map() };
 }
 
-/** A run is large, so that only a few are kept: an editor asks for the state in what it has just checked. */
+/** A run is large, so that few are kept, of a procedure the last: an editor asks for the state in what it has just checked. */
 const MOST_RUNS = 8;
-const recent = new Map<Procedure, Run>();
+const recent = new Map<string, { readonly procedure: Procedure; readonly run: Run }>();
 
 function followed(procedure: Procedure, context: FollowContext): Run | null {
   const { expanded } = expand(procedure);
   if (expanded.tooLarge !== null) return null;
   if (Object.keys(context.chosen).length > 0) return followProcedure(expanded, context);
-  const run = recent.get(procedure) ?? followProcedure(expanded, context);
-  recent.delete(procedure);
-  recent.set(procedure, run);
+  const { id } = procedure;
+  const known = recent.get(id);
+  // What it was before the change is let go before the new one is made.
+  recent.delete(id);
+  const run = known?.procedure === procedure ? known.run : followProcedure(expanded, context);
+  recent.set(id, { procedure, run });
   for (const oldest of recent.keys()) {
     if (recent.size <= MOST_RUNS) break;
     recent.delete(oldest);

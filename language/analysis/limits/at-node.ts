@@ -29,14 +29,27 @@ export function partsOf(line: ExpandedAction): readonly Instance[] {
   return line.objects.flatMap((thing) => (thing.kind === "part" ? [{ part: thing.part, index: thing.index }] : []));
 }
 
-/** What the procedure can name, of one kind. */
+/** What the procedure can name, of one kind. Asked at every node, so sorted once. */
 export function declared<Kind extends Declaration["kind"]>(
   run: Run,
   kind: Kind,
 ): readonly Extract<Declaration, { kind: Kind }>[] {
-  return run.expanded.procedure.declarations.filter(
-    (one): one is Extract<Declaration, { kind: Kind }> => one.kind === kind,
-  );
+  const { declarations } = run.expanded.procedure;
+  const byKind = sorted.get(declarations) ?? byKindOf(declarations);
+  sorted.set(declarations, byKind);
+  return (byKind.get(kind) ?? []) as Extract<Declaration, { kind: Kind }>[];
+}
+
+const sorted = new WeakMap<readonly Declaration[], Map<Declaration["kind"], Declaration[]>>();
+
+function byKindOf(declarations: readonly Declaration[]): Map<Declaration["kind"], Declaration[]> {
+  const byKind = new Map<Declaration["kind"], Declaration[]>();
+  for (const one of declarations) {
+    const list = byKind.get(one.kind);
+    if (list === undefined) byKind.set(one.kind, [one]);
+    else list.push(one);
+  }
+  return byKind;
 }
 
 /** The shop's own threshold of that name. */
@@ -61,4 +74,23 @@ export function limitBase({ low, nominal, high }: Quantity): Rational | null {
 
 export function isAbove(a: Rational | null, b: Rational | null): boolean {
   return a !== null && b !== null && cmp(a, b) > 0;
+}
+
+/** What the thread itself takes up, as an input; null where the part says nothing of it. */
+export function prevailingOf({ prevailingTorque }: Part): { value: Quantity } | null {
+  return prevailingTorque === null ? null : { value: prevailingTorque.quantity };
+}
+
+/** What was worked out of a value in a line, for each part or factor it was worked out with. */
+export type WorkedOut<Result> = WeakMap<Value, WeakMap<object, Result>>;
+
+/** A line says the same of all instances of a part, in each pass: it is worked out once. */
+export function once<Result>(known: WorkedOut<Result>, value: Value, of: object, make: () => Result): Result {
+  const byOther = known.get(value) ?? new WeakMap<object, Result>();
+  known.set(value, byOther);
+  const before = byOther.get(of);
+  if (before !== undefined) return before;
+  const made = make();
+  byOther.set(of, made);
+  return made;
 }

@@ -1,6 +1,7 @@
 // The preload that a torque gives, beside the proof load of its fastener. Knows thread and nut factor as declared, no tool.
 
 import { limitOf, point, quantityOf } from "#engineering/ends.ts";
+import type { Computed } from "#engineering/explanation.ts";
 import { preloadByNutFactor, shareOfProof, torqueByNutFactor } from "#engineering/preload.ts";
 import { proofLoad, strengthOf } from "#engineering/strength.ts";
 import { readThread, type Thread } from "#engineering/thread.ts";
@@ -11,7 +12,17 @@ import { cmp, mul, ONE, type Rational, rational } from "#quantity/rational.ts";
 import { unitNamed } from "#quantity/unit.ts";
 import { base } from "../raw-fact.ts";
 import { instanceName } from "../world.ts";
-import { type At, bottomOf, type Instance, limitBase, thresholdOf, topOf } from "./at-node.ts";
+import {
+  type At,
+  bottomOf,
+  type Instance,
+  limitBase,
+  once,
+  prevailingOf,
+  thresholdOf,
+  topOf,
+  type WorkedOut,
+} from "./at-node.ts";
 import type { TorqueFact } from "./limit-fact.ts";
 import { meets, stateOf, type ThreadWay } from "./thread-state.ts";
 import { finalOf, isTightenedFurther } from "./torques.ts";
@@ -55,17 +66,23 @@ function saysStrength({ thread, propertyClass, grade, nutFactors }: Part): boole
 }
 
 function jointOf(at: At, part: Part): Joint | null {
-  if (part.thread === null) return leaveOut(at, part, "thread", null);
-  const thread = readThread(part.thread);
-  if (!thread.ok) return leaveOut(at, part, "thread that can be read", null);
-  const { propertyClass, grade } = part;
-  if (propertyClass === null && grade === null) return leaveOut(at, part, "class or grade", null);
+  const joint = joints.get(part) ?? workedOut(part);
+  joints.set(part, joint);
+  return typeof joint === "string" ? leaveOut(at, part, joint, null) : joint;
+}
+
+const joints = new WeakMap<Part, Joint | string>();
+
+/** Or what it lacks. */
+function workedOut({ thread: text, propertyClass, grade }: Part): Joint | string {
+  if (text === null) return "thread";
+  const thread = readThread(text);
+  if (!thread.ok) return "thread that can be read";
+  if (propertyClass === null && grade === null) return "class or grade";
   const mark = propertyClass === null ? { grade: grade ?? "" } : { propertyClass };
   const strength = strengthOf(thread.value, mark);
   const proof = strength.ok ? proofLoad(thread.value, strength.value) : strength;
-  return proof.ok
-    ? { thread: thread.value, proof: proof.value }
-    : leaveOut(at, part, "class or grade that is known", null);
+  return proof.ok ? { thread: thread.value, proof: proof.value } : "class or grade that is known";
 }
 
 function leaveOut({ leaveOut: add, run, node }: At, part: Part, lacks: string, when: string | null): null {
@@ -116,15 +133,14 @@ function conditionText(part: Part, way: ThreadWay, torque: Quantity): string | n
 }
 
 function look(at: At, action: TightenAction, fastener: Instance, tightened: Tightened): void {
-  const { thread, proof, factor, final, way } = tightened;
+  const { proof, final, way } = tightened;
   const { part, index } = fastener;
   const { quantity } = final;
-  const prevailing = part.prevailingTorque === null ? null : { value: part.prevailingTorque.quantity };
-  const preload = preloadByNutFactor(thread, { torque: { value: quantity }, prevailing }, { value: factor.quantity });
-  const share = preload.ok ? shareOfProof({ value: preload.value }, { value: proof }) : null;
-  if (!preload.ok || share === null || !share.ok || at.node.operation.kind !== "act") return;
+  const clamped = clampedBy(part, tightened);
+  if (clamped === null || at.node.operation.kind !== "act") return;
+  const { preload, share } = clamped;
   const { pass } = at.node.operation.line;
-  const [most, least] = [topOf(share.value), bottomOf(share.value)];
+  const [most, least] = [topOf(share), bottomOf(share)];
   const limit = shareLimit(at);
   const tell = (how: "above proof" | "above share" | "low", counted: Rational, against: Rational): void => {
     const fact = {
@@ -137,7 +153,7 @@ function look(at: At, action: TightenAction, fastener: Instance, tightened: Tigh
       proof,
       share: percent(counted),
       limit: percent(against),
-      atLimit: torqueAt(tightened, prevailing, against, how === "low"),
+      atLimit: torqueAt(tightened, prevailingOf(part), against, how === "low"),
       explanation: preload.explanation,
     } satisfies Omit<Extract<TorqueFact, { kind: "preload" }>, "pass" | "more">;
     at.collect({ fact, where: way.where, pass, subject: base(fact.part), node: at.node.id });
@@ -147,6 +163,24 @@ function look(at: At, action: TightenAction, fastener: Instance, tightened: Tigh
   if (least === null || action.toSeat || action.byHand || cmp(least, LEAST) >= 0) return;
   if (!isTightenedFurther(at, fastener, quantity)) tell("low", least, LEAST);
 }
+
+interface Clamped {
+  readonly preload: Extract<Computed, { ok: true }>;
+  /** Of the proof load. */
+  readonly share: Quantity;
+}
+
+/** By the torque as written and the nut factor as declared: both belong to one part alone. */
+function clampedBy(part: Part, { thread, proof, factor, final }: Tightened): Clamped | null {
+  return once(clamped, final, factor, () => {
+    const torque = { torque: { value: final.quantity }, prevailing: prevailingOf(part) };
+    const preload = preloadByNutFactor(thread, torque, { value: factor.quantity });
+    const share = preload.ok ? shareOfProof({ value: preload.value }, { value: proof }) : null;
+    return preload.ok && share?.ok === true ? { preload, share: share.value } : null;
+  });
+}
+
+const clamped: WorkedOut<Clamped | null> = new WeakMap();
 
 /** The shop's own share; never more than the whole. */
 function shareLimit({ run }: At): Rational {

@@ -11,7 +11,7 @@ import type { Span } from "#syntax/span.ts";
 import { NEVER } from "../decision.ts";
 import { base } from "../raw-fact.ts";
 import { instanceName } from "../world.ts";
-import { type At, declared, type Instance, limitBase } from "./at-node.ts";
+import { type At, declared, type Instance, limitBase, once, prevailingOf, type WorkedOut } from "./at-node.ts";
 import { type HeatAction, hottestOf } from "./heating.ts";
 import type { ToolFact } from "./limit-fact.ts";
 import { finalOf } from "./torques.ts";
@@ -46,13 +46,15 @@ export function wrenchFacts(at: At, action: TightenAction, fastener: Instance): 
       );
     return;
   }
-  const prevailing = part.prevailingTorque === null ? null : { value: part.prevailingTorque.quantity };
+  const prevailing = prevailingOf(part);
   const adapters = adaptersOf(tools);
   const arm = wrench.tool.capability.arm;
   const reach = { arm: arm && { value: arm.quantity }, adapters };
   const range = wrench.tool.capability.torque;
-  for (const { quantity } of stages) {
-    const setting = wrenchSetting({ torque: { value: quantity }, prevailing }, reach);
+  for (const stage of stages) {
+    const { quantity } = stage;
+    const torque = { torque: { value: quantity }, prevailing };
+    const setting = once(settings, stage, part, () => wrenchSetting(torque, reach));
     const isUnknown = !setting.ok && setting.refusal.why === "missing" && setting.refusal.input === "arm";
     if (isUnknown) {
       const adapter = tools.find(({ tool }) => tool.capability.offset !== null)?.tool.name ?? "";
@@ -89,6 +91,10 @@ export function wrenchFacts(at: At, action: TightenAction, fastener: Instance): 
   precision(at, [wrench], finalOf(action), action.place);
 }
 
+/** For the tools that the line names. */
+const settings: WorkedOut<ReturnType<typeof wrenchSetting>> = new WeakMap();
+const windows: WorkedOut<ReturnType<typeof settingWindow> | null> = new WeakMap();
+
 /** A setting that keeps the bolt inside its band whatever the wrench's error is. */
 function accuracyFact(
   at: At,
@@ -100,14 +106,14 @@ function accuracyFact(
   const { accuracy } = wrench.tool.capability;
   const final = finalOf(action);
   if (final === null || accuracy === null || final.quantity.form === "nominal") return;
-  const prevailing = part.prevailingTorque === null ? null : { value: part.prevailingTorque.quantity };
+  const prevailing = prevailingOf(part);
   const windowOf = (capability: Capability, arm: typeof reach.arm) => {
     const fullScale = capability.accuracyOfFullScale ? topGiven(capability.torque) : null;
     if (capability.accuracy === null || (capability.accuracyOfFullScale && fullScale === null)) return null;
     const share = { value: capability.accuracy.quantity };
     return settingWindow({ torque: { value: final.quantity }, prevailing }, { ...reach, arm }, { share, fullScale });
   };
-  const window = windowOf(wrench.tool.capability, reach.arm);
+  const window = once(windows, final, part, () => windowOf(wrench.tool.capability, reach.arm));
   if (window === null || window.ok || window.refusal.why !== "nothing left") return;
   const { low: least, high: most } = window.refusal;
   const fitting = otherTool(at, wrench.tool, ({ capability }) => {

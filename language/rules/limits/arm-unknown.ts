@@ -1,11 +1,12 @@
 // limits.arm-unknown: an adapter that changes the setting, on a wrench whose arm nobody knows.
+import { base } from "#analysis/raw-fact.ts";
 import { rule } from "../rule.ts";
 
 export const armUnknown = rule({
   code: "limits.arm-unknown",
   severity: "error",
   about: "arm unknown",
-  subject: ({ part, wrench }) => `${part.split("[")[0]} ${wrench}`,
+  subject: ({ part, wrench }) => `${base(part)} ${wrench}`,
   page: {
     finds:
       "An adapter that makes the lever longer or shorter, on a wrench that declares no arm. An adapter at 90° changes nothing and is left aside.",

@@ -1,4 +1,5 @@
 // limits.flash-point: heating a part that carries a consumable near to its flash point, or above.
+import { base } from "#analysis/raw-fact.ts";
 import { show } from "#quantity/display.ts";
 import { rule } from "../rule.ts";
 
@@ -7,7 +8,7 @@ export const flashPoint = rule({
   severity: "error",
   about: "flash point",
   gravity: ({ how }) => (how === "reached" ? "error" : "warning"),
-  subject: ({ part, consumable }) => `${part.split("[")[0]} ${consumable}`,
+  subject: ({ part, consumable }) => `${base(part)} ${consumable}`,
   page: {
     finds:
       "A part heated with something on it that has a flash point: an error from 15 K under the flash point upward, a warning from 16.7 K under it. What was cleaned off is gone.",

@@ -1,4 +1,5 @@
 // limits.no-condition: a torque on a fastener of which nobody says whether it is dry, or with what.
+import { base } from "#analysis/raw-fact.ts";
 import { show } from "#quantity/display.ts";
 import { rule } from "../rule.ts";
 
@@ -6,7 +7,7 @@ export const noCondition = rule({
   code: "limits.no-condition",
   severity: "warning",
   about: "no condition",
-  subject: ({ part }) => part.split("[")[0] ?? part,
+  subject: ({ part }) => base(part),
   page: {
     finds:
       "A fastener tightened to a torque, where neither the fastener's own torque, nut factor or friction says “dry” or with what, nor a step before it cleans or lubricates the thread.",

@@ -1,11 +1,12 @@
 // limits.no-heat-limit: a part is heated, and nobody says what it bears.
+import { base } from "#analysis/raw-fact.ts";
 import { rule } from "../rule.ts";
 
 export const noHeatLimit = rule({
   code: "limits.no-heat-limit",
   severity: "warning",
   about: "no heat limit",
-  subject: ({ part }) => part.split("[")[0] ?? part,
+  subject: ({ part }) => base(part),
   page: {
     finds: "A part that is heated, where neither the part nor its material declares a heat limit.",
     why: "Nobody can tell whether the range is safe for the part: seals, cages and hardened steel bear less than plain steel.",

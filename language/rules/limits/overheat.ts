@@ -1,4 +1,5 @@
 // limits.overheat: a heating above what the part, what it touches, or what is on it bears.
+import { base } from "#analysis/raw-fact.ts";
 import { show } from "#quantity/display.ts";
 import { putInstead } from "../put-in.ts";
 import { rule } from "../rule.ts";
@@ -8,7 +9,7 @@ export const overheat = rule({
   code: "limits.overheat",
   severity: "error",
   about: "overheat",
-  subject: ({ part, of }) => `${part.split("[")[0]} ${of.split("[")[0]}`,
+  subject: ({ part, of }) => `${base(part)} ${base(of)}`,
   page: {
     finds:
       "A heating range whose high end lies above a heat limit: that of the part, else of its material, of a part it is fitted to at that time, or of a consumable that was put on it.",

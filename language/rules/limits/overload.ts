@@ -1,4 +1,5 @@
 // limits.overload: a lift above what the tool may lift, or the people.
+import { base } from "#analysis/raw-fact.ts";
 import { show } from "#quantity/display.ts";
 import { putInstead } from "../put-in.ts";
 import { rule } from "../rule.ts";
@@ -9,7 +10,7 @@ export const overload = rule({
   severity: "error",
   about: "overload",
   gravity: ({ how }) => (how === "hands with care" ? "warning" : "error"),
-  subject: ({ part, tool }) => `${part.split("[")[0]} ${tool ?? "by hand"}`,
+  subject: ({ part, tool }) => `${base(part)} ${tool ?? "by hand"}`,
   page: {
     finds:
       "A part lifted or supported with all that is installed on it, above what the tool lifts; or lifted by hand above 23 kg for each of the crew, or what the shop sets with “threshold lifting”. A warning above two thirds of that sum for two people, above half for three and more. Where no crew is declared one person is counted.",

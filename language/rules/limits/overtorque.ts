@@ -1,6 +1,8 @@
 // limits.overtorque: a torque whose preload comes near the proof load of the fastener, or above it.
+import { base } from "#analysis/raw-fact.ts";
 import { show } from "#quantity/display.ts";
 import { rule } from "../rule.ts";
+import { torqueRemedy } from "../wording.ts";
 
 export const overtorque = rule({
   code: "limits.overtorque",
@@ -8,7 +10,7 @@ export const overtorque = rule({
   about: "preload",
   finds: ({ how }) => how !== "low",
   gravity: ({ how }) => (how === "above proof" ? "error" : "warning"),
-  subject: ({ part }) => part.split("[")[0] ?? part,
+  subject: ({ part }) => base(part),
   page: {
     finds:
       "A torque whose upper end clamps with more than 90 % of the proof load of the fastener, or the share that the shop sets with “threshold preload”; an error above all of it. It is computed with the nut factor for the condition the thread is in. Silent where that nut factor, the thread or the class is not declared, and once an angle follows.",
@@ -52,9 +54,6 @@ procedure CloseCover "Close the cover" {
         ? `The torque for ${part} is above what the bolt bears.`
         : `The torque for ${part} is near what the bolt bears.`,
     why: `At the upper end of ${show(torque)} the preload is ${show(preload)}, ${show(share)} of the proof load of ${show(proof)}; ${show(limit)} is the limit.`,
-    remedy:
-      atLimit === null
-        ? "Compare torque, class and nut factor with the manual."
-        : `Tighten to ${show(atLimit)}, or compare class and nut factor with the manual.`,
+    remedy: torqueRemedy(atLimit),
   }),
 });

@@ -1,4 +1,5 @@
 // limits.spacing: parts that are to sit equally far apart, and do not.
+import { base } from "#analysis/raw-fact.ts";
 import { rule } from "../rule.ts";
 import { listed } from "../wording.ts";
 
@@ -6,7 +7,7 @@ export const spacing = rule({
   code: "limits.spacing",
   severity: "error",
   about: "spacing",
-  subject: ({ part }) => part.split("[")[0] ?? part,
+  subject: ({ part }) => base(part),
   page: {
     finds:
       "A part that seats “equally spaced” on a ring, put into a position that is not in step with those that are in, or into a ring whose count does not divide by as many as the procedure puts in.",

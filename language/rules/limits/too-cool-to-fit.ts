@@ -1,4 +1,5 @@
 // limits.too-cool-to-fit: the heated part is not large enough over its mate, or the cooled one not small enough in it.
+import { base } from "#analysis/raw-fact.ts";
 import { show } from "#quantity/display.ts";
 import { putInstead } from "../put-in.ts";
 import { rule } from "../rule.ts";
@@ -8,7 +9,7 @@ export const tooCoolToFit = rule({
   code: "limits.too-cool-to-fit",
   severity: "error",
   about: "too cool to fit",
-  subject: ({ part, mate }) => `${part.split("[")[0]} ${mate.split("[")[0]}`,
+  subject: ({ part, mate }) => `${base(part)} ${base(mate)}`,
   page: {
     finds:
       "A part that is heated or cooled to go together with its mate, where the growth at the worst ends of all bands is less than the largest interference and the slip clearance. What the part loses on the way by its “cools” is taken off, for the time that “within” allows, or else that the steps take.",

@@ -1,4 +1,5 @@
 // limits.tool-accuracy: no setting of the wrench keeps the bolt inside its band for certain.
+import { base } from "#analysis/raw-fact.ts";
 import { show, showIn } from "#quantity/display.ts";
 import { putInstead } from "../put-in.ts";
 import { rule } from "../rule.ts";
@@ -7,7 +8,7 @@ export const toolAccuracy = rule({
   code: "limits.tool-accuracy",
   severity: "warning",
   about: "tool accuracy",
-  subject: ({ part, tool }) => `${part.split("[")[0]} ${tool}`,
+  subject: ({ part, tool }) => `${base(part)} ${tool}`,
   page: {
     finds:
       "A final torque with a tolerance, and a wrench so inaccurate that no setting keeps the bolt inside it. Silent where no tolerance is given.",

@@ -1,4 +1,5 @@
 // limits.torque-condition: a torque stated for another condition of the thread than the one it is in.
+import { base } from "#analysis/raw-fact.ts";
 import { show } from "#quantity/display.ts";
 import { putInstead } from "../put-in.ts";
 import { rule } from "../rule.ts";
@@ -7,7 +8,7 @@ export const torqueCondition = rule({
   code: "limits.torque-condition",
   severity: "error",
   about: "torque condition",
-  subject: ({ part }) => part.split("[")[0] ?? part,
+  subject: ({ part }) => base(part),
   page: {
     finds:
       "A torque stated for dry threads on a fastener that was lubricated or coated before; one stated for a lubricant on a dry fastener; one stated for another lubricant. Dry is what was cleaned, or put in with nothing on it. Silent about a fastener that was in at the start and that nothing is said of.",

@@ -1,4 +1,5 @@
 // limits.torque-disagrees: a final torque outside the one that the part declares.
+import { base } from "#analysis/raw-fact.ts";
 import { show } from "#quantity/display.ts";
 import { putInstead } from "../put-in.ts";
 import { rule } from "../rule.ts";
@@ -8,7 +9,7 @@ export const torqueDisagrees = rule({
   code: "limits.torque-disagrees",
   severity: "error",
   about: "torque disagrees",
-  subject: ({ part }) => part.split("[")[0] ?? part,
+  subject: ({ part }) => base(part),
   page: {
     finds:
       "A step that tightens a fastener to a final torque outside the one declared for it. Tightening to seat or by hand, stages before an angle, and a first torque that a later line raises are left aside.",

@@ -1,13 +1,15 @@
 // limits.undertorque: a torque that clamps with less than two fifths of the proof load.
+import { base } from "#analysis/raw-fact.ts";
 import { show } from "#quantity/display.ts";
 import { rule } from "../rule.ts";
+import { torqueRemedy } from "../wording.ts";
 
 export const undertorque = rule({
   code: "limits.undertorque",
   severity: "information",
   about: "preload",
   finds: ({ how }) => how === "low",
-  subject: ({ part }) => part.split("[")[0] ?? part,
+  subject: ({ part }) => base(part),
   page: {
     finds:
       "A torque whose lower end clamps with less than 40 % of the proof load of the fastener. Tightening to seat, by hand or before an angle, and a first torque that a later line raises are left aside.",
@@ -48,9 +50,6 @@ procedure CloseCover "Close the cover" {
   say: ({ part, torque, preload, proof, share, limit, atLimit }) => ({
     message: `The torque for ${part} clamps it only lightly.`,
     why: `At the lower end of ${show(torque)} the preload is ${show(preload)}, ${show(share)} of the proof load of ${show(proof)}; ${show(limit)} is usual at least.`,
-    remedy:
-      atLimit === null
-        ? "Compare torque, class and nut factor with the manual."
-        : `Tighten to ${show(atLimit)}, or compare class and nut factor with the manual.`,
+    remedy: torqueRemedy(atLimit),
   }),
 });
