@@ -57,6 +57,7 @@ export function serverRun(parts: RunParts): ServerRun {
       over: false,
     };
     attempt = mine;
+    writeOnly(mine.client);
     parts.prepare(mine.client);
     try {
       await mine.client.start();
@@ -134,6 +135,15 @@ export function serverRun(parts: RunParts): ServerRun {
     restart,
     dispose: () => attempt !== undefined && void end(attempt),
   };
+}
+
+/**
+ * The client's own words about its connection go to the log only. On the screen they are no help to a writer, and four
+ * messages within a second make the workbench show none of them, ours neither.
+ */
+function writeOnly(client: BaseLanguageClient): void {
+  const write = client.error.bind(client);
+  client.error = (message, data) => write(message, data, false);
 }
 
 function withEnd(options: LanguageClientOptions, closed: () => void): LanguageClientOptions {

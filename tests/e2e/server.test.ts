@@ -92,10 +92,11 @@ describe.each(HOST_VERSIONS)("in VS Code $vscode", (version) => {
           process.kill(id, "SIGKILL");
         }
         return off.isVisible();
-      }, later)
+      }, soon)
       .toBe(true);
     await at.picture(`off ${version.vscode}`);
     expect(seen.size).toBeGreaterThan(3);
+    expect(await at.notification(/./).allInnerTexts()).toHaveLength(2);
     await off.getByRole("button", { name: "Start Again" }).click();
     await at.ready();
     expect(host.servers()).toHaveLength(1);
