@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { prepare, root, run } from "./install.mjs";
 
 const procedure = join("samples", "hot-bearing-fit.sprag");
+const crib = join("samples", "shop", "crib.sprag");
 const checklist = join("samples", "out", "hot-bearing-fit.html");
 const command = join("language", "dist", "sprag.js");
 
@@ -17,7 +18,7 @@ run("Checking the sample shop", process.execPath, [command, "check", ...shop]);
 mkdirSync(join(root, "samples", "out"), { recursive: true });
 run("Writing a checklist", process.execPath, [
   command,
-  ...["export", procedure, "--as", "checklist", "--format", "html", "--out", checklist],
+  ...["export", procedure, "--as", "checklist", "--format", "html", "--crib", crib, "--out", checklist],
 ]);
 
 process.stdout.write(`

@@ -1,5 +1,5 @@
 // Answers the server's questions about files through the editor, so that folders on a disk, on another machine and in a
-// browser are all the same. Leaves out what the command leaves out. Knows no language.
+// browser are all the same. Leaves out hidden files, as the command does. Knows no language.
 import { FileType, Uri, workspace } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type { AskedOfClient } from "../../language/server/protocol.ts";
@@ -27,8 +27,10 @@ function answer<Name extends keyof AskedOfClient>(
 async function walk(folder: Uri): Promise<Uri[]> {
   const entries = await workspace.fs.readDirectory(folder);
   const found = await each(entries, async ([name, type]) => {
-    if (name.startsWith(".") || name === "node_modules") return [];
     const uri = Uri.joinPath(folder, name);
+    // What it leaves out, the server leaves out.
+    if (name === ".gitignore") return [uri];
+    if (name.startsWith(".") || name === "node_modules") return [];
     // A link to a folder may lead back up.
     if (type === FileType.Directory) return walk(uri);
     return (type & FileType.File) !== 0 && name.endsWith(".sprag") ? [uri] : [];

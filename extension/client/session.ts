@@ -2,13 +2,14 @@
 // Node nor the browser.
 import { commands, type ExtensionContext, window, workspace } from "vscode";
 import type { LanguageClientOptions } from "vscode-languageclient";
-import type { ClientCommand, Settings, StartOptions, Status } from "../../language/server/protocol.ts";
+import type { ClientCommand, PlacesArguments, Settings, StartOptions, Status } from "../../language/server/protocol.ts";
 import { type BackgroundCheck, createBackgroundCheck } from "./background-check.ts";
 import { checkFolder } from "./check-folder.ts";
 import { exportProcedure } from "./export.ts";
 import { answerFiles } from "./files.ts";
 import { linkRules, openRule, RULE_SCHEME, rulePages } from "./rule-page.ts";
 import { type MakeClient, type ServerRun, serverRun } from "./server-run.ts";
+import { showPlaces } from "./show-places.ts";
 import { createStatusLine } from "./status-line.ts";
 
 /** What the commands share. */
@@ -18,7 +19,12 @@ export interface Session {
 }
 
 /** Those that the server may name in a lens, a hover or a fix. */
-const CLIENT_COMMANDS: readonly ClientCommand[] = ["sprag.export", "sprag.showRule", "sprag.showProblems"];
+const CLIENT_COMMANDS: readonly ClientCommand[] = [
+  "sprag.export",
+  "sprag.showPlaces",
+  "sprag.showRule",
+  "sprag.showProblems",
+];
 
 /** Registers all there is and starts the server; ends when that answers, or the reader was told that it does not. */
 export async function startSession(context: ExtensionContext, makeClient: MakeClient): Promise<void> {
@@ -49,6 +55,7 @@ export async function startSession(context: ExtensionContext, makeClient: MakeCl
     run,
     commands.registerCommand("sprag.export", (given?: unknown) => exportProcedure(session, given)),
     commands.registerCommand("sprag.showRule", (given?: unknown) => openRule(session, given)),
+    commands.registerCommand("sprag.showPlaces", (given: PlacesArguments) => showPlaces(given)),
     commands.registerCommand("sprag.checkFolder", () => checkFolder(session)),
     commands.registerCommand("sprag.showProblems", () => commands.executeCommand("workbench.actions.view.problems")),
     commands.registerCommand("sprag.restartServer", () => run.restart()),
@@ -95,6 +102,7 @@ function startOptions(): StartOptions {
       },
       units: settings.get<Settings["units"]>("units", "both"),
       checkFolder: isOn("checkFolder"),
+      crib: settings.get<string>("crib", ""),
     },
   };
 }

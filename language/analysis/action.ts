@@ -37,7 +37,7 @@ function meaningOf(world: World, line: ExpandedAction, ambient: Ambient): readon
     { part, index }: (typeof parts)[number],
     aspect: "surface" | "aligned" | "contents" | "coats",
     to: string,
-  ): Update => ({ variable: world.part(part, index, aspect), change: () => to });
+  ): Update => ({ variable: world.part(part, index, aspect), renews: "where supposed", change: () => to });
   switch (action.verb) {
     case "install":
     case "press":
@@ -51,7 +51,7 @@ function meaningOf(world: World, line: ExpandedAction, ambient: Ambient): readon
       return each(({ part, index }) => tighten(world, part, index, grip));
     }
     case "loosen":
-      return each(({ part, index }) => loosen(world, part, index, action.back === null ? "loose" : "set"));
+      return each(({ part, index }) => loosen(world, part, index, action.setBack ? "set" : "loose"));
     case "heat":
     case "cool": {
       const isCooling = action.verb === "cool";
@@ -145,7 +145,10 @@ function turn(world: World, line: ExpandedAction): readonly Move[] {
   const value = hours === null ? UNKNOWN : turnedTo(places, what.position ?? 1, hours);
   return [
     both(
-      { needs: [], updates: [{ variable: orientationVariable(world, places), change: () => value }] },
+      {
+        needs: [],
+        updates: [{ variable: orientationVariable(world, places), renews: "where supposed", change: () => value }],
+      },
       turnedOnce(world, places),
     ),
   ];

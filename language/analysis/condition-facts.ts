@@ -121,7 +121,7 @@ function giversOf(run: Run, node: Node, formula: Formula, bad: Entry & { readonl
 function gives(run: Run, node: Node, wanted: Atom, bad: Entry & { readonly variable: number }): boolean {
   const isSo = (value: string): boolean => wanted.good(value);
   const moves = run.movesAt(node).flatMap((move) => move.updates);
-  if (moves.some((update) => update.variable === bad.variable && isSo(update.change(bad.value, "in", node.id))))
+  if (moves.some((update) => update.variable === bad.variable && isSo(update.change(bad.value, "in", node.id, false))))
     return true;
   if (node.operation.kind !== "leave") return false;
   const atoms = node.operation.step.gives.flatMap((condition) => run.atoms(condition));

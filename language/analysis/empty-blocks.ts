@@ -43,6 +43,8 @@ function holdsWork(item: Item): boolean {
     case "statement":
     case "note":
       return false;
+    case "damaged":
+      return item.noWork !== true;
     case "task":
     case "repeat":
     case "when":

@@ -1,6 +1,7 @@
 // What running a procedure on paper finds, as data: places, subjects and where states came from. No wording, no severity.
 import type { Pass } from "#model/problem.ts";
 import type { Span } from "#syntax/span.ts";
+import type { CribFact } from "./crib/crib-facts.ts";
 import type { LimitFact } from "./limits/limit-fact.ts";
 
 /** One choice for some of the options; options not named may have any value. */
@@ -265,7 +266,7 @@ export type FlowFact =
   | (Found & { readonly kind: "impossible condition"; readonly arm: "when" | "otherwise"; readonly condition: string })
   | (Found & { readonly kind: "too large"; readonly limit: number; readonly wanted: number | null });
 
-export type AnalysisFact = OrderFact | WorkFact | FlowFact | LimitFact;
+export type AnalysisFact = OrderFact | WorkFact | FlowFact | LimitFact | CribFact;
 
 type Without<Fact, Key extends PropertyKey> = Fact extends unknown ? Omit<Fact, Key> : never;
 /** A fact before the passes and paths it was found on are put together. */

@@ -1,6 +1,7 @@
 // The state at one point of a procedure: for which option assignments it is reached, and what each variable can be.
 import { type Cell, type Cells, type Entry, UNKNOWN } from "./cell.ts";
 import { ALWAYS, type Decision, type Decisions, NEVER } from "./decision.ts";
+import { shows } from "./state-values.ts";
 import { differences, emptyStore, mergeStores, read, type Store, write } from "./store.ts";
 import type { Test, Update } from "./update.ts";
 import type { World } from "./world.ts";
@@ -41,25 +42,51 @@ function changed(context: StateContext, state: State, update: Update, from: numb
   const cell = cellOf(context, state, variable);
   const isSpecial = by !== undefined || when !== undefined || assumed !== undefined;
   if (!isSpecial && keepsOrigin === undefined && renews === undefined)
-    return cells.map(cell, from, (value) => change(value, "", from));
+    return cells.map(cell, from, (value) => change(value, "", from, false));
   const others: Cell = by === undefined ? ALONE : cellOf(context, state, by);
   const becomes = (entry: Entry): Entry[] =>
     others.map((other) => {
       // What was itself only taken as so is held against nobody, so there is nothing to take as met.
       if (assumed === true && context.isSupposed(entry.from)) return entry;
-      const value = change(entry.value, other.value, from);
+      const value = change(entry.value, other.value, from, context.isSupposed(other.from));
       const isRenewed = renews === "always" || (renews === "where supposed" && context.isSupposed(entry.from));
-      const isSame = keepsOrigin === true || (value === entry.value && !isRenewed);
+      const isKept = keepsOrigin === "always" || (keepsOrigin === "where supposed" && context.isSupposed(from));
+      const isSame = isKept || (value === entry.value && !isRenewed);
       return { value, from: isSame ? entry.from : from, when: decisions.and(entry.when, other.when) };
     });
-  const after = cell.flatMap(becomes);
-  if (when === undefined) return cells.of(after);
-  const isSame = ({ value, from: by }: Entry): boolean => cell.some((old) => old.value === value && old.from === by);
-  if (after.every(isSame)) return cell;
-  const { may, mayNot } = guardOf(context, state, when, update.assumed === true);
+  if (when === undefined) return cells.of(cell.flatMap(becomes));
+  // Each stays what it is. That all are found among the old ones is not enough: in a loop one may have become another.
+  if (cell.every((entry) => becomes(entry).every(({ value, from: by }) => value === entry.value && by === entry.from)))
+    return cell;
   const only = (entries: readonly Entry[], where: Decision): Entry[] =>
     entries.map((entry) => ({ ...entry, when: decisions.and(entry.when, where) }));
-  return cells.of([...only(after, may), ...only(cell, mayNot)]);
+  const guarded = (entry: Entry, { may, mayNot }: Guard): Entry[] => [
+    ...only(becomes(entry), may),
+    ...only([entry], mayNot),
+  ];
+  if (!when.some((tests) => tests.some((test) => test.variable === variable))) {
+    const guard = guardOf(context, state, when, assumed === true);
+    return cells.of(cell.flatMap((entry) => guarded(entry, guard)));
+  }
+  // What the variable itself has to be is known of each of its values.
+  return cells.of(
+    cell.flatMap((entry) => {
+      const left = when
+        .filter((tests) => tests.every((test) => test.variable !== variable || mayPass(entry.value, test.test)))
+        .map((tests) => tests.filter((test) => test.variable !== variable));
+      const guard = guardOf(context, state, left, assumed === true);
+      return guarded(entry, entry.value === UNKNOWN ? { ...guard, mayNot: ALWAYS } : guard);
+    }),
+  );
+}
+
+function mayPass(value: string, test: Test["test"]): boolean {
+  return value === UNKNOWN || test(value);
+}
+
+interface Guard {
+  readonly may: Decision;
+  readonly mayNot: Decision;
 }
 
 const ALONE: Cell = [{ value: "", from: 0, when: ALWAYS }];
@@ -68,12 +95,7 @@ const ALONE: Cell = [{ value: "", from: 0, when: ALWAYS }];
  * Where one of the alternatives can be so, and where none need be. What is only taken as met follows what can be told: it is
  * so where nothing is known, and not where the test rests on something that was itself only taken as met.
  */
-function guardOf(
-  context: StateContext,
-  state: State,
-  when: readonly (readonly Test[])[],
-  assumed: boolean,
-): { may: Decision; mayNot: Decision } {
+function guardOf(context: StateContext, state: State, when: readonly (readonly Test[])[], assumed: boolean): Guard {
   const { cells, decisions } = context;
   let may: Decision = NEVER;
   let mayNot: Decision = ALWAYS;
@@ -83,14 +105,15 @@ function guardOf(
     for (const { variable, test } of alternative) {
       const cell = cellOf(context, state, variable);
       const known = assumed ? cell.filter(({ from }) => !context.isSupposed(from)) : cell;
+      const isSo = (value: string): boolean => (assumed ? shows(value, test) : test(value));
       const supposed = assumed ? cell.filter(({ from }) => context.isSupposed(from)) : [];
       all = decisions.and(
         all,
-        cells.where(known, (value) => value === UNKNOWN || test(value)),
+        cells.where(known, (value) => value === UNKNOWN || isSo(value)),
       );
       notAll = [
         notAll,
-        cells.where(known, (value) => (value === UNKNOWN ? !assumed : !test(value))),
+        cells.where(known, (value) => (value === UNKNOWN ? !assumed : !isSo(value))),
         cells.where(supposed, () => true),
       ].reduce(decisions.or);
     }

@@ -45,7 +45,7 @@ function assumes(run: Run, node: Node, entry: State): boolean {
   const needs = operation.kind === "enter" ? operation.step.needs : (callee?.begin ?? []);
   if (needs.some((condition) => canFailHere(run, entry, run.formula(condition)))) return true;
   let found = false;
-  pass(run, node, entry, (move, state) => {
+  eachMove(run, node, entry, (move, state) => {
     const assumed = move.updates.filter((update) => update.assumed === true);
     found ||= assumed.length > 0 && apply(run, state, assumed, node.id) !== state;
   });
@@ -141,8 +141,26 @@ function entryState(
   return entry;
 }
 
-/** The state after what happens at the node. `before each` is asked by those who look for needs that are not met. */
-export function pass(run: Run, node: Node, entry: State, beforeMove?: (move: Move, state: State) => void): State {
+/** The state after what happens at the node. */
+export function pass(run: Run, node: Node, entry: State): State {
+  return run
+    .movesAt(node)
+    .reduce((state, move) => apply(run, state, move.updates, node.id), beforeMoves(run, node, entry));
+}
+
+/** Every move at the node, with the state before it. */
+export function eachMove(run: Run, node: Node, entry: State, look: (move: Move, state: State) => void): void {
+  const moves = run.movesAt(node);
+  if (moves.length === 0) return;
+  let state = beforeMoves(run, node, entry);
+  moves.forEach((move, at) => {
+    look(move, state);
+    if (at < moves.length - 1) state = apply(run, state, move.updates, node.id);
+  });
+}
+
+/** The state once what the node asks for and performs is so. */
+function beforeMoves(run: Run, node: Node, entry: State): State {
   const { operation } = node;
   let state = entry;
   for (const event of run.eventsAt.get(node.id) ?? []) state = apply(run, state, [event], node.id);
@@ -186,13 +204,10 @@ export function pass(run: Run, node: Node, entry: State, beforeMove?: (move: Mov
       break;
     }
   }
-  if (operation.kind === "damaged") state = apply(run, state, usedInDoubt(run.world), node.id);
+  if (operation.kind === "damaged")
+    state = apply(run, state, usedInDoubt(run.world, operation.damaged.mayWait ?? 0), node.id);
   const verb = operation.kind === "damaged" ? operation.damaged.verb : undefined;
   for (const thing of run.doubtfulAt(node)) state = apply(run, state, doubtOf(run.world, thing, verb), node.id);
-  for (const move of run.movesAt(node)) {
-    beforeMove?.(move, state);
-    state = apply(run, state, move.updates, node.id);
-  }
   return state;
 }
 

@@ -19,11 +19,14 @@ import {
   isInstalled,
   isLoose,
   isRemoved,
+  isSpent,
   isTight,
   LIVE,
   OFF,
   OUT,
   placeOf,
+  putBack,
+  shows,
   temperature,
   withHolder,
 } from "./state-values.ts";
@@ -113,7 +116,7 @@ export function canFail(
     return formula.all.reduce((so, part) => decisions.or(so, canFail(cells, decisions, read, part)), NEVER);
   if ("any" in formula)
     return formula.any.reduce((so, part) => decisions.and(so, canFail(cells, decisions, read, part)), ALWAYS);
-  return cells.where(read(formula.variable), (value) => value !== UNKNOWN && !formula.good(value));
+  return cells.where(read(formula.variable), (value) => shows(value, (so) => !formula.good(so)));
 }
 
 /** Where it can hold; what is unknown may hold. */
@@ -160,7 +163,7 @@ export function culprit(
     }
     return null;
   }
-  const entry = read(formula.variable).find(({ value }) => value !== UNKNOWN && !formula.good(value));
+  const entry = read(formula.variable).find(({ value }) => shows(value, (so) => !formula.good(so)));
   return entry === undefined ? null : { ...entry, variable: formula.variable };
 }
 
@@ -191,7 +194,13 @@ export function settle(context: FormulaContext, formula: Formula): readonly Upda
   // What was only found to be in is loose, or tight, by this word.
   const isSo = (value: string): boolean => good(value) && value !== AS_FOUND;
   const change = (value: string): string => (isSo(value) ? value : (met?.change(value) ?? UNKNOWN));
-  return [...(met?.before ?? []), { variable, change }, ...(met?.after ?? [])];
+  // Who asks for it to be loose and finds it in has not been told anything: it is known to be so from then on.
+  const known: Update = {
+    variable,
+    keepsOrigin: "where supposed",
+    change: (value) => (value === AS_FOUND && good(value) ? change(value) : value),
+  };
+  return [...(met?.before ?? []), ...(good(AS_FOUND) ? [known] : []), { variable, change }, ...(met?.after ?? [])];
 }
 
 function forAll(context: FormulaContext, negate: boolean, parts: readonly Formula[]): Formula {
@@ -240,28 +249,38 @@ function installedAtom(world: World, part: Part, index: Index): Atom {
   const ownKey = own === null ? null : placeKey(own.places, own.position);
   const key = instanceKey(part, index);
   const before: Update[] = [];
+  const after: Update[] = [];
   if (own !== null) {
-    const isElsewhere = (at: string): boolean => isInstalled(at) && placeOf(at) !== ownKey;
-    before.push({
+    after.push({
       variable: world.holder(own.places, own.position),
       by: variable,
-      change: (held, at) => (isElsewhere(at) ? held : withHolder(held, key)),
+      keepsOrigin: "where supposed",
+      change: (held, at, _, isTaken) => (placeOf(at) === ownKey ? withHolder(held, key, isTaken) : held),
     });
-    before.push(...heldFrom(world, part, own, isInstalled, variable));
+    const isElsewhere = (at: string): boolean => isInstalled(at) && placeOf(at) !== ownKey;
+    before.push(...heldFrom(world, part, own, isElsewhere, variable));
   }
   if (part.fastener) {
     before.push({
       variable: world.part(part, index, "grip"),
       by: variable,
-      // In, and nothing said of how tight.
-      change: (grip, at) => (isInstalled(at) ? grip : AS_FOUND),
+      // In, and nothing said of how tight; what is in has some grip.
+      change: (grip, at) => (isInstalled(at) && grip !== "absent" ? grip : AS_FOUND),
+    });
+  }
+  if (part.singleUse) {
+    before.push({
+      variable: world.part(part, index, "used"),
+      by: variable,
+      keepsOrigin: "always",
+      change: (used, at) => (isInstalled(at) ? used : putBack(used)),
     });
   }
   const inside = ownKey === null ? IN : inPlace(ownKey);
   return {
     variable,
     good: isInstalled,
-    met: { change: () => inside, before, after: carry(world, part, index) },
+    met: { change: () => inside, before, after: [...after, ...carry(world, part, index)] },
     unmet: takenOut(world, part, index),
   };
 }
@@ -278,9 +297,21 @@ function removedAtom(world: World, part: Part, index: Index): Atom {
 function takenOut(world: World, part: Part, index: Index): Outcome {
   return {
     change: () => OUT,
-    before: [...unfilling(world, part, index), ...vacate(world, part, index), ...release(world, part, index)],
+    before: [
+      ...unfilling(world, part, index),
+      ...vacate(world, part, index),
+      ...release(world, part, index),
+      ...spent(world, part, index),
+    ],
     after: carry(world, part, index),
   };
+}
+
+/** A used part of single use that is out. */
+function spent(world: World, part: Part, index: Index): readonly Update[] {
+  if (!part.singleUse) return [];
+  const change = (used: string): string => (isSpent(used) ? "removed" : used);
+  return [{ variable: world.part(part, index, "used"), keepsOrigin: "always", change }];
 }
 
 function constantAtom(variable: number, wanted: string, other: string | null): Atom {

@@ -12,16 +12,27 @@ import type {
 import { spanKey } from "./entries.ts";
 
 /** Every condition, also those inside others. */
-export function* gatherConditions(expanded: ExpandedProcedure): Generator<ExpandedCondition> {
-  for (const condition of [...expanded.begin, ...expanded.finish]) yield* nested(condition);
-  yield* conditionsIn(expanded.items);
+export function gatherConditions(expanded: ExpandedProcedure): readonly ExpandedCondition[] {
+  const known = conditions.get(expanded);
+  if (known !== undefined) return known;
+  const found = [...expanded.begin, ...expanded.finish].flatMap((condition) => [...nested(condition)]);
+  for (const condition of conditionsIn(expanded.items)) found.push(condition);
+  conditions.set(expanded, found);
+  return found;
 }
+
+/** Asked for again and again of one procedure, so gathered once. */
+const conditions = new WeakMap<ExpandedProcedure, readonly ExpandedCondition[]>();
+const actions = new WeakMap<readonly Any[], readonly ExpandedAction[]>();
 
 /** Every action, also those inside others; of a procedure, or of the lines of a step. */
 export function gatherActions(
   of: Pick<ExpandedProcedure, "items"> | { readonly lines: readonly ExpandedLine[] },
-): Generator<ExpandedAction> {
-  return actionsIn("items" in of ? of.items : of.lines);
+): readonly ExpandedAction[] {
+  const list = "items" in of ? of.items : of.lines;
+  const known = actions.get(list) ?? [...actionsIn(list)];
+  actions.set(list, known);
+  return known;
 }
 
 /** Every part that is acted on or asked about, and what secures or locks such a part, each once, in the order of the text. */
@@ -44,7 +55,7 @@ export function spokenParts(expanded: ExpandedProcedure): ReadonlySet<Part> {
     for (const thing of things) if (thing?.kind === "part") parts.add(thing.part);
   };
   for (const condition of gatherConditions(expanded)) if ("things" in condition) add(condition.things);
-  for (const action of actionsIn(expanded.items)) add([...action.objects, action.second]);
+  for (const action of gatherActions(expanded)) add([...action.objects, action.second]);
   return parts;
 }
 
@@ -65,7 +76,7 @@ export function gatherEnergies(expanded: ExpandedProcedure): ReadonlySet<Energy>
     for (const thing of things) if (thing.kind === "other" && thing.thing.kind === "energy") energies.add(thing.thing);
   };
   for (const condition of gatherConditions(expanded)) if ("things" in condition) add(condition.things);
-  for (const action of actionsIn(expanded.items)) add(action.objects);
+  for (const action of gatherActions(expanded)) add(action.objects);
   return energies;
 }
 

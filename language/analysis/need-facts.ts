@@ -2,7 +2,7 @@
 import type { Action } from "#model/procedure.ts";
 import type { Span } from "#syntax/span.ts";
 import type { Need, Trouble } from "./action.ts";
-import { type Entry, UNKNOWN } from "./cell.ts";
+import type { Entry } from "./cell.ts";
 import { type Decision, NEVER } from "./decision.ts";
 import type { Origin } from "./fact.ts";
 import { cellOf, type State } from "./flow-state.ts";
@@ -11,7 +11,7 @@ import type { Node } from "./graph.ts";
 import { isSaidAtEnd } from "./leaving.ts";
 import { knownCell, originOf } from "./origin.ts";
 import { base, type Collect, type Raw } from "./raw-fact.ts";
-import { holders } from "./state-values.ts";
+import { holders, shows, standsFor } from "./state-values.ts";
 import { type Unmet, workFact, workSubject } from "./work-facts.ts";
 import { instanceName } from "./world.ts";
 
@@ -25,7 +25,7 @@ export function missing(run: Run, node: Node, state: State, need: Need, collect:
   for (const { variable, test } of need.bad) {
     where = run.decisions.and(
       where,
-      run.cells.where(knownCell(run, state, variable), (value) => value !== UNKNOWN && test(value)),
+      run.cells.where(knownCell(run, state, variable), (value) => shows(value, test)),
     );
     if (where === NEVER) return;
   }
@@ -52,7 +52,8 @@ function told(run: Run, state: State, unmet: Unmet, trouble: Exclude<Trouble, { 
     }
     case "occupied": {
       const { kind, part, place } = trouble;
-      const [key] = holders(value).filter((other) => other !== trouble.key);
+      const [least = ""] = standsFor(value);
+      const [key] = holders(least).filter((other) => other !== trouble.key);
       const holder = run.world.partOf(key ?? "");
       const by = holder === undefined ? (key ?? "") : instanceName(holder.part, holder.index);
       return { fact: { kind, part, place, by, span, since }, subject: base(part) };
@@ -110,7 +111,7 @@ function closedOver(
 /** Whether the need is unmet on every path that leads here. */
 function isCertain(run: Run, state: State, need: Need): boolean {
   return need.bad.every(({ variable, test }) => {
-    const sound = run.cells.where(cellOf(run, state, variable), (value) => value === UNKNOWN || !test(value));
+    const sound = run.cells.where(cellOf(run, state, variable), (value) => !shows(value, test));
     return run.decisions.and(state.reach, sound) === NEVER;
   });
 }
@@ -132,7 +133,7 @@ function firstEntry(
   where: Decision,
 ): Entry | undefined {
   return knownCell(run, state, variable).find(
-    (entry) => entry.value !== UNKNOWN && test(entry.value) && run.decisions.and(entry.when, where) !== NEVER,
+    (entry) => shows(entry.value, test) && run.decisions.and(entry.when, where) !== NEVER,
   );
 }
 

@@ -10,7 +10,7 @@ import { passText } from "./entries.ts";
 import type { AnalysisFact, Origin } from "./fact.ts";
 import { flowFacts } from "./flow-facts.ts";
 import type { State } from "./flow-state.ts";
-import { pass, type Run, stateBefore } from "./follow.ts";
+import { eachMove, type Run, stateBefore } from "./follow.ts";
 import type { Node } from "./graph.ts";
 import { endFacts } from "./leaving.ts";
 import { missing } from "./need-facts.ts";
@@ -58,7 +58,7 @@ function atNode(run: Run, node: Node, state: State, collect: Collect): void {
     for (const start of callee?.asAtStart ?? [])
       notAsAtStart(run, node, state, run.world.byKey(start.key, start.initial), start, name, collect);
   }
-  pass(run, node, state, (move, now) => {
+  eachMove(run, node, state, (move, now) => {
     for (const need of move.needs) missing(run, node, now, need, collect);
   });
 }

@@ -28,7 +28,7 @@ import { temperature } from "./state-values.ts";
 import type { Summary } from "./summary.ts";
 import { touchedIn } from "./unknown.ts";
 import type { Update } from "./update.ts";
-import { createWorld, type World } from "./world.ts";
+import { createWorld, type Watched, type World } from "./world.ts";
 
 /** What is shared by all procedures of one workspace. */
 export interface FollowContext {
@@ -91,7 +91,7 @@ export function prepare(
 ): Run {
   const { decisions } = context;
   const performed = performedBy(expanded, context, summaryOf);
-  const callees = [...gatherActions(expanded)].flatMap((line) => performed.calleeOf(line) ?? []);
+  const callees = gatherActions(expanded).flatMap((line) => performed.calleeOf(line) ?? []);
   const energies = new Set<Energy>(gatherEnergies(expanded));
   for (const callee of callees) for (const energy of callee.run.energies) energies.add(energy);
   const ambient = ambientOf(expanded);
@@ -112,11 +112,19 @@ export function prepare(
   };
   const formula = remembered((condition: ExpandedCondition) => formulaOf(formulas, condition));
   const afterTime = (): readonly Update[] => coolDown(world, ambient.low);
-  const moves = (line: ExpandedAction): readonly Move[] => movesOf(world, line, ambient);
+  const spokenOf = new Map<ExpandedAction, Watched<readonly Move[]>>();
+  const moves = (line: ExpandedAction): readonly Move[] => {
+    const known = spokenOf.get(line);
+    return known?.holds() === true ? known.made : movesOf(world, line, ambient);
+  };
   // Speaking of everything once makes all variables known before anything moves: which part may stand where, what is warm.
   for (const callee of callees) callee.introduce(world);
   for (const condition of gatherConditions(expanded)) formula.of(condition);
-  for (const line of gatherActions(expanded)) moves(line);
+  for (const line of gatherActions(expanded))
+    spokenOf.set(
+      line,
+      world.watched(() => movesOf(world, line, ambient)),
+    );
   formula.forget();
   const graph = buildGraph(expanded, {
     orders: dependences({

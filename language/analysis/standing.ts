@@ -2,7 +2,7 @@
 // no actions and no conditions.
 import type { Part, PartInstance } from "#model/declarations.ts";
 import { UNKNOWN } from "./cell.ts";
-import { carrierOf, isInstalled, onPart, withoutHolder } from "./state-values.ts";
+import { carrierOf, isInstalled, isPlaceTaken, onPart, withoutHolder } from "./state-values.ts";
 import type { Update } from "./update.ts";
 import { type Index, instanceKey, placeKey, type World } from "./world.ts";
 
@@ -14,6 +14,7 @@ export function vacate(world: World, part: Part, index: Index, kept: string | nu
     .filter(({ places, position }) => placeKey(places, position) !== kept)
     .map(({ places, position }) => ({
       variable: world.holder(places, position),
+      keepsOrigin: "where supposed" as const,
       change: (held) => withoutHolder(held, key),
     }));
 }
@@ -48,10 +49,12 @@ function ride(world: World, under: PartInstance, rider: PartInstance, moved: Rea
   return {
     variable: world.part(rider.part, rider.index, "place"),
     by: world.part(under.part, under.index, "place"),
-    change: (value, below) => {
+    // That it stands there is as sure as it was, whoever only took it as so that what it stands on is in or out.
+    keepsOrigin: "where supposed",
+    change: (value, below, _, isTaken) => {
       const cameAlong = moved === null || moved.has(carrierOf(below) ?? "");
       if (carrierOf(value) !== carrier || !cameAlong) return value;
-      return below === UNKNOWN ? UNKNOWN : onPart(carrier, isInstalled(below));
+      return below === UNKNOWN ? UNKNOWN : onPart(carrier, isInstalled(below), isTaken || isPlaceTaken(below));
     },
   };
 }

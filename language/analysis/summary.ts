@@ -55,7 +55,10 @@ export function summarise(run: Run): Summary {
   const mentioned = new Set(
     run.expanded.begin.flatMap((condition) => [
       ...atomsOf(run.formula(condition)).map((atom) => atom.variable),
-      ...settle(run.formulas, run.formula(condition)).map((update) => update.variable),
+      // What only goes along with it, as that a part was used, is not said.
+      ...settle(run.formulas, run.formula(condition)).flatMap((update) =>
+        update.keepsOrigin === "always" ? [] : [update.variable],
+      ),
     ]),
   );
   for (const variable of doubtful(run, run.expanded.procedure.unknownAtStart)) mentioned.add(variable);
@@ -184,7 +187,10 @@ function secondsAt(run: Run, node: Node): number {
 function passesTime(run: Run, node: Node): boolean {
   const { operation } = node;
   if (operation.kind === "end of task") return true;
-  return operation.kind === "act" && (operation.line.action.verb === "wait" || run.calleeAt(node)?.takesTime === true);
+  if (operation.kind !== "act") return false;
+  const { action, until } = operation.line;
+  // Waiting for a temperature says how warm it is then, and of nothing else how cool.
+  return (action.verb === "wait" && until === null) || run.calleeAt(node)?.takesTime === true;
 }
 
 /** What lines that could not be read may have touched. */

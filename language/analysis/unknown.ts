@@ -1,10 +1,11 @@
 // What becomes unknown: where a line that mentions something cannot be read, where a procedure cannot be followed.
 
 import { performsIn } from "#model/cycles.ts";
-import type { Declaration, Ring } from "#model/declarations.ts";
+import type { Declaration, Part, Ring } from "#model/declarations.ts";
 import type { ExpandedProcedure } from "#model/expanded.ts";
 import { partInstances } from "#model/instances.ts";
 import { spokenOf } from "#model/spoken-of.ts";
+import { restedBy } from "./actions/curing.ts";
 import { UNKNOWN } from "./cell.ts";
 import { carry } from "./standing.ts";
 import { holders, ISOLATED, isInstalled, isRemoved } from "./state-values.ts";
@@ -31,10 +32,13 @@ export function touchedIn(
 export function damagedVariables(world: World, thing: Declaration): readonly number[] {
   switch (thing.kind) {
     case "part":
-      return partInstances(thing).flatMap(({ index }) => [
-        ...ASPECTS.map((aspect) => world.part(thing, index, aspect)),
-        ...world.seatsOf(thing, index).map(({ places, position }) => world.holder(places, position)),
-      ]);
+      return [
+        ...partInstances(thing).flatMap(({ index }) => [
+          ...ASPECTS.map((aspect) => world.part(thing, index, aspect)),
+          ...world.seatsOf(thing, index).map(({ places, position }) => world.holder(places, position)),
+        ]),
+        ...arcsOf(world, thing),
+      ];
     case "energy":
       return [world.energy(thing)];
     case "fact":
@@ -51,8 +55,15 @@ export function damagedVariables(world: World, thing: Declaration): readonly num
 }
 
 function ringVariables(world: World, ring: Ring): readonly number[] {
-  const arcs = world.arcs().filter((arc) => arc.ring === ring);
-  return [orientationVariable(world, ring), world.turned(ring), ...arcs.map(({ variable }) => variable)];
+  return [orientationVariable(world, ring), world.turned(ring), ...arcsOf(world, ring)];
+}
+
+/** How far the ring is filled, or any ring with the part. */
+function arcsOf(world: World, thing: Part | Ring): readonly number[] {
+  return world
+    .arcs()
+    .filter(({ ring, part }) => ring === thing || part === thing)
+    .map(({ variable }) => variable);
 }
 
 /**
@@ -73,11 +84,19 @@ export function doubtOf(world: World, thing: Declaration, verb?: string): readon
   });
 }
 
-/** A line that could not be read may have used all that was done before, also on what it no longer names. */
-export function usedInDoubt(world: World): readonly Update[] {
-  return (["film", "warmth", "turned"] as const)
-    .flatMap((kind) => world.all(kind))
-    .map((variable) => ({ variable, change: () => UNKNOWN }));
+/**
+ * A line that could not be read may have used all that was done before, also on what it no longer names.
+ * @param mayWait how long it may have let things cure and cool, in seconds
+ */
+export function usedInDoubt(world: World, mayWait: number): readonly Update[] {
+  const all = (kind: "film" | "warmth" | "turned" | "temperature" | "cure"): readonly number[] => world.all(kind);
+  const used = [...all("film"), ...all("warmth"), ...all("turned"), ...(mayWait > 0 ? all("temperature") : [])];
+  // What needs longer than it can have taken is wet still.
+  const cured = (value: string): string => restedBy(value, mayWait) || (value === "" ? "" : UNKNOWN);
+  return [
+    ...used.map((variable): Update => ({ variable, change: () => UNKNOWN })),
+    ...(mayWait > 0 ? all("cure") : []).map((variable): Update => ({ variable, change: cured })),
+  ];
 }
 
 type Change = Readonly<Record<string, (value: string) => boolean>>;
@@ -89,7 +108,6 @@ const puttingIn: Change = {
   ...using,
   used: always,
   hung: always,
-  cure: always,
   fill: always,
   place: (value) => !isInstalled(value),
   grip: (value) => value === "absent",

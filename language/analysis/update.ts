@@ -6,7 +6,10 @@ export interface Test {
   readonly test: (value: string) => boolean;
 }
 
-/** A change of one variable: `change` gets its value, with `by` the value of that other variable, and the node it happens at. */
+/**
+ * A change of one variable: `change` gets its value, with `by` the value of that other variable, the node it happens at, and whether
+ * that other was only taken as so.
+ */
 export interface Update {
   readonly variable: number;
   readonly by?: number;
@@ -23,9 +26,9 @@ export interface Update {
    * nobody's doing, but taken as met.
    */
   readonly renews?: "always" | "where supposed";
-  /** The value counts as given by what gave it before. */
-  readonly keepsOrigin?: true;
-  readonly change: (value: string, other: string, at: number) => string;
+  /** The value counts as given by what gave it before; or only where what changes it is itself only taken as so. */
+  readonly keepsOrigin?: "always" | "where supposed";
+  readonly change: (value: string, other: string, at: number, isOtherTaken: boolean) => string;
 }
 
 /** What a variable becomes, and what goes along: some of it before the variable changes, some after. */

@@ -89,6 +89,13 @@ export interface World extends Relations {
   readonly fastening: (variable: number) => readonly PartInstance[];
   readonly partOf: (key: string) => { readonly part: Part; readonly index: Index } | undefined;
   readonly parts: readonly Part[];
+  /** Makes something, and tells later whether all that the world answered meanwhile is still so: it grows as it is spoken of. */
+  readonly watched: <Made>(make: () => Made) => Watched<Made>;
+}
+
+export interface Watched<Made> {
+  readonly made: Made;
+  readonly holds: () => boolean;
 }
 
 /** A part's side of a fit, and what is on the other. */
@@ -135,11 +142,14 @@ export function createWorld({ parts, spoken, fits, startTemperature, liftingLimi
     keys.push(key);
     numbers.set(key, made);
     films.push(FILMS.has(kindOf(key)));
-    const kind = kindOf(key);
-    const list = ofKind.get(kind);
-    if (list === undefined) ofKind.set(kind, [made]);
-    else list.push(made);
+    listIn(ofKind, kindOf(key)).push(made);
     return made;
+  };
+  let answers: (() => boolean)[] | null = null;
+  const growing = <One>(list: One[]): readonly One[] => {
+    const { length } = list;
+    answers?.push(() => list.length === length);
+    return list;
   };
   // Asked for at every turn, so found without building a key.
   const found = new Map<Part, Map<Index, Partial<Record<Aspect, number>>>>();
@@ -149,12 +159,8 @@ export function createWorld({ parts, spoken, fits, startTemperature, liftingLimi
     ofPart.set(index, { ...ofPart.get(index), [aspect]: number });
   };
   const seats = new Map<string, { places: Places; position: number }[]>();
-  const seatsOf = (part: Part, index: Index): { places: Places; position: number }[] => {
-    const key = instanceKey(part, index);
-    const list = seats.get(key) ?? [];
-    seats.set(key, list);
-    return list;
-  };
+  const seatsOf = (part: Part, index: Index): { places: Places; position: number }[] =>
+    listIn(seats, instanceKey(part, index));
   const relations = relationsAmong(parts);
   const drivenBy = new Map<Energy, PartInstance[]>();
   for (const part of parts)
@@ -202,17 +208,17 @@ export function createWorld({ parts, spoken, fits, startTemperature, liftingLimi
     },
     standing: () => ({ riders: carried, seats, named }),
     size: () => initials.length,
-    all: (kind) => ofKind.get(kind) ?? [],
+    all: (kind) => growing(listIn(ofKind, kind)),
     canGrow: (number) => GROWING.has(kindOf(keys[number] ?? "")),
-    riders: (carrier) => carried.get(carrier) ?? [],
+    riders: (carrier) => growing(listIn(carried, carrier)),
     mayRide: (carrier, part, index) => {
-      const list = carried.get(carrier) ?? [];
-      carried.set(carrier, list);
+      const list = listIn(carried, carrier);
       if (!list.some((rider) => rider.part === part && rider.index === index)) list.push({ part, index });
     },
     seatsOf: (part, index) => {
       const own = ownPosition(part, index);
-      return own === null ? seatsOf(part, index) : [own, ...seatsOf(part, index)];
+      const others = growing(seatsOf(part, index));
+      return own === null ? others : [own, ...others];
     },
     maySit: (part, index, places, position) => {
       const own = ownPosition(part, index);
@@ -225,11 +231,17 @@ export function createWorld({ parts, spoken, fits, startTemperature, liftingLimi
     driven: (energy) => drivenBy.get(energy) ?? [],
     temporaryParts: () => temporary,
     hanging: () =>
-      (ofKind.get("hung") ?? []).flatMap((variable) => named.get((keys[variable] ?? "").slice("hung:".length)) ?? []),
+      growing(listIn(ofKind, "hung")).flatMap(
+        (variable) => named.get((keys[variable] ?? "").slice("hung:".length)) ?? [],
+      ),
     liftingLimit,
     isSpokenOf: (part) => spoken.has(part),
     foresee: (what) => void foreseen.add(what),
-    isForeseen: (what) => foreseen.has(what),
+    isForeseen: (what) => {
+      const is = foreseen.has(what);
+      if (!is) answers?.push(() => !foreseen.has(what));
+      return is;
+    },
     foreseen: () => foreseen,
     fastening: (number) => {
       const key = keys[number] ?? "";
@@ -242,7 +254,22 @@ export function createWorld({ parts, spoken, fits, startTemperature, liftingLimi
     },
     partOf: (key) => named.get(key),
     parts,
+    watched: (make) => {
+      const told: (() => boolean)[] = [];
+      answers = told;
+      const made = make();
+      answers = null;
+      return { made, holds: () => told.every((still) => still()) };
+    },
   };
+}
+
+function listIn<One>(lists: Map<string, One[]>, key: string): One[] {
+  const known = lists.get(key);
+  if (known !== undefined) return known;
+  const list: One[] = [];
+  lists.set(key, list);
+  return list;
 }
 
 function initialOf(part: Part, aspect: Aspect, startTemperature: string): string {

@@ -3,6 +3,7 @@ import type { Command } from "commander";
 import { type CheckReport, reportText } from "#workspace/index.ts";
 import { type Perform, printFindings, printTroubles } from "./call.ts";
 import { addChoice, type Choices, calendarDay, oneOf, requireKnown } from "./choices.ts";
+import { CRIB_OPTION, cribFile, requireCrib } from "./crib.ts";
 import { findFiles, rootFolder } from "./find-files.ts";
 import { summaryText } from "./findings-text.ts";
 import { openFiles } from "./open-files.ts";
@@ -19,6 +20,7 @@ interface Options {
   readonly set?: Choices;
   readonly root?: string;
   readonly on?: string;
+  readonly crib?: string;
 }
 
 export function defineCheck(command: Command, perform: Perform, around: Surroundings): void {
@@ -32,6 +34,7 @@ export function defineCheck(command: Command, perform: Perform, around: Surround
       "--root <folder>",
       "the workspace; paths in findings begin there (default: this folder, or the one that holds the paths)",
     )
+    .option(...CRIB_OPTION)
     .option("--on <date>", "the day of the work, as 2026-05-04 (default: today)", calendarDay)
     .addHelpText("after", EXAMPLES)
     .action((paths: readonly string[], options: Options) => {
@@ -45,20 +48,30 @@ A folder means every .sprag file in it, but for hidden folders, node_modules and
 Examples:
   sprag check .
   sprag check pump.sprag shop --fail-on warning
-  sprag check overhaul.sprag --set Extent=Full --format json`;
+  sprag check overhaul.sprag --set Extent=Full --format json
+  sprag check overhaul.sprag --crib shop/crib.sprag --on 2026-05-04`;
 
 function check(given: readonly string[], options: Options, around: Surroundings): Status {
-  const root = rootFolder(options.root, around.cwd, given);
+  const { crib: cribGiven, set } = options;
+  const root = rootFolder(options.root, around.cwd, cribGiven === undefined ? given : [...given, cribGiven]);
   const progress = progressOn(around.err, around.now);
   const found = findFiles(given, root, around.cwd);
-  const opened = openFiles(found.paths, root, dateOf(options.on, around), progress);
+  const crib = cribGiven === undefined ? null : cribFile(cribGiven, root, around.cwd);
+  const all = crib === null ? found.paths : [...new Set([...found.paths, crib])];
+  const opened = openFiles(all, root, dateOf(options.on, around), progress);
+  // The crib is looked at as a file of its own only where it was asked for.
+  const paths = opened.paths.filter((path) => found.paths.includes(path));
   try {
-    requireKnown(options.set, opened.workspace, opened.paths);
-    const report = opened.workspace.check(opened.paths, options.set === undefined ? {} : { set: options.set });
+    if (cribGiven !== undefined && crib !== null) requireCrib(cribGiven, crib, opened.workspace);
+    requireKnown(set, opened.workspace, paths);
+    const report = opened.workspace.check(paths, {
+      ...(set === undefined ? {} : { set }),
+      ...(crib === null ? {} : { crib }),
+    });
     progress.wipe();
     const troubles = [...found.troubles, ...opened.troubles];
     printTroubles(troubles, around);
-    if (opened.paths.length > 0) print(report, opened.workspace.snapshot.texts, options, around);
+    if (paths.length > 0) print(report, opened.workspace.snapshot.texts, options, around);
     if (troubles.length > 0) return STATUS.unusable;
     return isAtLeast(report, options.failOn) ? STATUS.findings : STATUS.fine;
   } finally {

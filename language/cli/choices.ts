@@ -24,9 +24,13 @@ export function nearestOf(given: string, words: readonly string[]): string {
 
 /** Adds one `Option=Value` to those before it, for commander. */
 export function addChoice(given: string, before: Choices | undefined): Choices {
-  const at = given.indexOf("=");
-  const [option, value] = [given.slice(0, at).trim(), given.slice(at + 1).trim()];
-  if (at < 1 || option === "" || value === "") {
+  // As names in a file are read: an é is one letter, however it was typed.
+  const [option = "", ...rest] = given
+    .normalize("NFC")
+    .split("=")
+    .map((side) => side.trim());
+  const value = rest.join("=");
+  if (option === "" || value === "") {
     throw new Refusal(`--set takes Option=Value, such as Extent=Full; “${given}” is not so.`);
   }
   const known = before !== undefined && Object.hasOwn(before, option) ? before[option] : undefined;

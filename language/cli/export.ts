@@ -1,17 +1,14 @@
 // `sprag export`: one procedure as a document, to a file or to standard output.
-import { realpathSync } from "node:fs";
-import { join, resolve } from "node:path";
 import type { Command } from "commander";
 import { type CheckReport, type ExportRequest, exportAs } from "#workspace/index.ts";
-import { type Perform, printFindings, printTroubles } from "./call.ts";
+import { type Perform, printFindings } from "./call.ts";
 import { addChoice, type Choices, calendarDay, nearestOf, oneOf, requireKnown } from "./choices.ts";
-import { findFiles, isFolder, rootFolder } from "./find-files.ts";
+import { CRIB_OPTION } from "./crib.ts";
 import { counted } from "./findings-text.ts";
-import { type Opened, openFiles } from "./open-files.ts";
-import { progressOn } from "./progress.ts";
-import { Refusal, troubleLine } from "./refusal.ts";
-import { dateOf, STATUS, type Status, type Surroundings } from "./surroundings.ts";
-import { writeText } from "./write-text.ts";
+import type { Opened } from "./open-files.ts";
+import { handOver, openOne } from "./open-one.ts";
+import { Refusal } from "./refusal.ts";
+import { STATUS, type Status, type Surroundings } from "./surroundings.ts";
 
 interface Options {
   readonly as: string;
@@ -24,6 +21,7 @@ interface Options {
   readonly out?: string;
   readonly root?: string;
   readonly on?: string;
+  readonly crib?: string;
 }
 
 export function defineExport(command: Command, perform: Perform, around: Surroundings): void {
@@ -44,6 +42,7 @@ export function defineExport(command: Command, perform: Perform, around: Surroun
     .option("--draft", "write it though there are errors; every page says DRAFT and lists them")
     .option("--out <file>", "where to write it (default: standard output)")
     .option("--root <folder>", "the workspace (default: this folder, or the one that holds the file)")
+    .option(...CRIB_OPTION)
     .option("--on <date>", "the day of the work, as 2026-05-04 (default: today)", calendarDay)
     .addHelpText("after", EXAMPLES)
     .action((file: string, options: Options) => perform(() => write(file, options, around)));
@@ -53,6 +52,7 @@ const EXAMPLES = `
 Examples:
   sprag export pump.sprag --as checklist --format html --out pump.html
   sprag export overhaul.sprag --procedure Reseal --set Extent=Reseal --units si --format md
+  sprag export pump.sprag --crib shop/crib.sprag --on 2026-05-04 --out pump.html
   sprag export pump.sprag --draft --out draft.html`;
 
 function write(given: string, options: Options, around: Surroundings): Status {
@@ -64,6 +64,7 @@ function write(given: string, options: Options, around: Surroundings): Status {
     ...{ path, as, format, units, repeats, draft },
     ...(procedure === undefined ? {} : { procedure }),
     ...(set === undefined ? {} : { set }),
+    ...(opened.crib === null ? {} : { crib: opened.crib }),
   } satisfies ExportRequest);
   switch (result.kind) {
     case "unknown output":
@@ -77,22 +78,9 @@ function write(given: string, options: Options, around: Surroundings): Status {
     case "errors":
       return tellErrors(result.report, opened, around);
     case "done":
-      return handOver(result.text, opened, options, around);
+      handOver(result.text, options.out, "the document", opened, around);
+      return STATUS.fine;
   }
-}
-
-/** The workspace round one file. @throws Refusal where it, or a file it uses, could not be read: no part may be missing */
-function openOne(given: string, options: Options, around: Surroundings): Opened {
-  const root = rootFolder(options.root, around.cwd, [given]);
-  if (isFolder(resolve(around.cwd, given))) throw new Refusal(`${given} is a folder. Give one file of it.`);
-  const found = findFiles([given], root, around.cwd);
-  const progress = progressOn(around.err, around.now);
-  const opened = openFiles(found.paths, root, dateOf(options.on, around), progress);
-  progress.wipe();
-  const [first, ...more] = [...found.troubles, ...opened.troubles];
-  if (first === undefined) return opened;
-  printTroubles(more, around);
-  throw new Refusal(troubleLine(first));
 }
 
 function whichProcedure(given: string, name: string | undefined, known: readonly string[]): string {
@@ -107,32 +95,4 @@ function tellErrors(report: CheckReport, { workspace }: Opened, around: Surround
     `Nothing was written: ${counted(report.summary.errors, "error")} to mend. With --draft it is written all the same, marked DRAFT.\n`,
   );
   return STATUS.findings;
-}
-
-function handOver(text: string, opened: Opened, options: Options, around: Surroundings): Status {
-  if (options.out === undefined) {
-    around.out.write(text);
-    return STATUS.fine;
-  }
-  const target = resolve(around.cwd, options.out);
-  requireOther(target, options, opened);
-  writeText(target, options.out, text);
-  around.err.write(`${options.out} is written.\n`);
-  return STATUS.fine;
-}
-
-/** @throws Refusal where the target is a file the document is made from */
-function requireOther(target: string, { out }: Options, { root, workspace }: Opened): void {
-  const from = [...workspace.snapshot.texts.keys(), ...workspace.snapshot.present];
-  const real = realOf(target);
-  if (!from.some((path) => realOf(join(root, path)) === real)) return;
-  throw new Refusal(`${out} is what the document is made from. Give --out another name.`);
-}
-
-function realOf(path: string): string {
-  try {
-    return realpathSync(path);
-  } catch {
-    return path;
-  }
 }

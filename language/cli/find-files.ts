@@ -2,7 +2,7 @@
 // `.gitignore` leaves out, hidden folders and node_modules. Reads no procedure.
 import { existsSync, lstatSync, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
 import { basename, dirname, join, relative, resolve, sep } from "node:path";
-import ignore, { type Ignore } from "ignore";
+import { type IgnoreRules, ignoreRules, isIgnored, isSkipped } from "#server/ignore-rules.ts";
 import { Refusal, type Trouble } from "./refusal.ts";
 import { codeOf, systemWords } from "./system-error.ts";
 
@@ -88,7 +88,9 @@ function lookAt(given: string, path: string, search: Search): void {
       if (search.paths.size === before && !seen.some) {
         trouble(seen.ignored ? "holds no .sprag file that .gitignore does not leave out." : "holds no .sprag file.");
       }
-    } else if (stats.isFile()) search.paths.add(inside);
+    } else if (stats.isFile() && /\.csv$/i.test(inside))
+      trouble("is a table. Give the .sprag file that declares its arrangement.");
+    else if (stats.isFile()) search.paths.add(inside);
     else trouble("is a pipe or a device, not a file.");
   } catch (error) {
     trouble(codeOf(error) === "ENOENT" && isLink(path) ? "is a link to a file that is not there." : systemWords(error));
@@ -108,11 +110,6 @@ interface Folder {
   readonly inside: string;
   readonly rules: readonly IgnoreRules[];
 }
-interface IgnoreRules {
-  /** The folder that holds the `.gitignore`, from the root. */
-  readonly base: string;
-  readonly rules: Ignore;
-}
 interface Seen {
   some: boolean;
   ignored: boolean;
@@ -124,7 +121,7 @@ function walk(folder: Folder, search: Search): Seen {
   const rules = [...folder.rules, ...rulesIn(folder.inside, search.root)];
   for (const entry of entriesOf(folder.inside, search)) {
     const inside = folder.inside === "" ? entry.name : `${folder.inside}/${entry.name}`;
-    if (entry.name.startsWith(".") || entry.name === "node_modules") continue;
+    if (isSkipped(entry.name)) continue;
     if (!entry.isDirectory() && !entry.name.endsWith(".sprag")) continue;
     if (isIgnored(entry.isDirectory() ? `${inside}/` : inside, rules)) {
       seen.ignored = true;
@@ -161,19 +158,9 @@ function rulesAbove(inside: string, root: string): readonly IgnoreRules[] {
 
 function rulesIn(base: string, root: string): readonly IgnoreRules[] {
   try {
-    return [{ base, rules: ignore().add(readFileSync(join(root, base, ".gitignore"), "utf8")) }];
+    return [ignoreRules(base, readFileSync(join(root, base, ".gitignore"), "utf8"))];
   } catch {
     // Without rules everything counts, which is the safe side.
     return [];
   }
-}
-
-/** The deepest rule that speaks of it decides. */
-function isIgnored(path: string, rules: readonly IgnoreRules[]): boolean {
-  for (const { base, rules: own } of [...rules].reverse()) {
-    const verdict = own.test(base === "" ? path : path.slice(base.length + 1));
-    if (verdict.ignored) return true;
-    if (verdict.unignored) return false;
-  }
-  return false;
 }

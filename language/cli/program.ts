@@ -2,6 +2,7 @@
 // gives the exit status. Touches no process.
 import { Command, CommanderError } from "commander";
 import about from "../package.json" with { type: "json" };
+import { defineArrange } from "./arrange.ts";
 import type { Definition } from "./call.ts";
 import { defineCheck } from "./check.ts";
 import { nearestOf } from "./choices.ts";
@@ -21,6 +22,7 @@ const COMMANDS: Readonly<Record<string, Definition>> = {
   explain: defineExplain,
   convert: defineConvert,
   new: defineNew,
+  arrange: defineArrange,
   serve: defineServe,
 };
 

@@ -1,7 +1,7 @@
 // The unbalance that a set of parts leaves on a ring, and how much of it a grade permits. Sines and π: floating-point
 // numbers in SI between exact ends. Knows no arrangement and no file.
 import { cmp, toNumber, ZERO } from "#quantity/rational.ts";
-import { unitNamed } from "#quantity/unit.ts";
+import { type Unit, unitNamed } from "#quantity/unit.ts";
 import {
   fromNumber,
   type Given,
@@ -39,8 +39,13 @@ export interface Unbalance {
  * The residual unbalance of parts on a circle: `U = |Σ mᵢ·r·(cos θᵢ, sin θᵢ)|`, θ = 360°·(position − 1)/count (statics; memory).
  * With nominal masses; static unbalance in one plane only. Places without a part count as empty. Refused: two parts in one
  * place, a place that the circle has not.
+ * @param unit of the result
  */
-export function residualUnbalance(circle: PlaceCircle, parts: readonly Placed[]): Unbalance {
+export function residualUnbalance(
+  circle: PlaceCircle,
+  parts: readonly Placed[],
+  unit: Unit = unitNamed("g·mm"),
+): Unbalance {
   const read = momentsOf(circle, parts);
   if (!read.ok) return { computed: read, direction: null };
   const { moments, terms } = read.value;
@@ -56,7 +61,7 @@ export function residualUnbalance(circle: PlaceCircle, parts: readonly Placed[])
     result: {
       name: "residual unbalance",
       symbol: "U",
-      value: quantityOf("mass moment", point(ends), unitNamed("g·mm"), 4),
+      value: quantityOf("mass moment", point(ends), unit, 4),
     },
     formula: "U = |Σ m·r·(cos θ, sin θ)|, θ = 360°·(position − 1)/count",
     inputs: terms,

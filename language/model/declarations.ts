@@ -1,6 +1,7 @@
 // What a Sprag text declares, as plain immutable records. Knows no tree, no severity, no wording.
 import type { Quantity } from "#quantity/quantity.ts";
 import type { Span } from "#syntax/span.ts";
+import type { ArrangementRow } from "./arrangement-table.ts";
 
 /** A place in a source document, at the revision the source is declared with. */
 export interface Citation {
@@ -223,8 +224,12 @@ export interface Arrangement extends Declared {
   readonly radius: Value | null;
   readonly unbalance: Value | null;
   readonly speed: Value | null;
-  readonly grade: string | null;
+  /** Of the whole rotor, for the grade. */
+  readonly mass: Value | null;
+  readonly grade: { readonly text: string; readonly span: Span } | null;
   readonly from: { readonly path: string; readonly span: Span } | null;
+  /** The rows of its table; null where there is none, or one that could not be read. */
+  readonly rows: readonly ArrangementRow[] | null;
 }
 export interface Crib extends Declared {
   readonly kind: "crib";

@@ -58,7 +58,7 @@ function hasDamage(node: AstNode): boolean {
 /** Whether something in it was read in a way the writer may not have meant. */
 function isMended(scope: Scope, { end, start }: Span): boolean {
   return scope.parsed.problems.some(
-    ({ kind, span }) => kind === "unexpected" && span.start >= start && span.start < end,
+    ({ kind, span }) => (kind === "unexpected" || kind === "character") && span.start >= start && span.start < end,
   );
 }
 

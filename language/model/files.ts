@@ -13,8 +13,8 @@ export function resolvePath(scope: Scope, path: string, span: Span): string | nu
   return null;
 }
 
-/** As {@link resolvePath}, for a file of which it is not known whether it is there. */
-export function isInside(scope: Scope, path: string, span: Span): string | null {
+/** Whether it is there or not. */
+function isInside(scope: Scope, path: string, span: Span): string | null {
   const resolved = resolveUse(scope.parsed.path, path);
   if (resolved === null) {
     const why =

@@ -5,7 +5,7 @@ import type { Pass } from "./problem.ts";
 export function fillWords(text: string, pass: Pass): string {
   if (pass.length === 0 || !text.includes("{")) return text;
   return text.replace(/\{\s*([\p{L}_][\p{L}\p{N}\p{M}_]*)\s*\}/gu, (whole, name: string) => {
-    const value = valueIn(pass, name);
+    const value = valueIn(pass, name.normalize("NFC"));
     return value === null ? whole : String(value);
   });
 }

@@ -86,6 +86,7 @@ function actionOf(at: Acting, node: ast.Action): Action {
         verb: node.verb,
         objects: partsOf(at, node),
         back,
+        setBack: node.back !== undefined,
         reverse: node.reverse,
         tools: lowerTools(scope, node.tools),
       };

@@ -3,7 +3,7 @@ import * as ast from "#grammar/generated/ast.ts";
 import type { Kind } from "#quantity/kind.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import type { Capability, Declaration, PartInstance, Term, Value } from "./declarations.ts";
-import { isInside } from "./files.ts";
+import { lowerArrangement } from "./lower-arrangement.ts";
 import { lowerPart } from "./lower-part.ts";
 import { lowerCitation, lowerProperties, type Properties } from "./lower-properties.ts";
 import { lowerOptional, lowerValue, workOut } from "./lower-quantity.ts";
@@ -84,7 +84,7 @@ function fieldsOf(scope: Scope, node: Exclude<ast.Declaration, ast.Term> | ast.M
     case "Threshold":
       return { value: thresholdValue(scope, node) };
     case "Arrangement":
-      return arrangementFields(scope, node);
+      return lowerArrangement(scope, node);
     case "Crib":
       return { items: node.items.filter(ast.isCribItem).map((item) => cribItem(scope, item)) };
     case "ValueDeclaration":
@@ -243,21 +243,6 @@ function thresholdValue(scope: Scope, node: ast.Threshold): Value | null {
     nearest,
   });
   return lowerValue(scope, node.value, null, per);
-}
-
-function arrangementFields(scope: Scope, node: ast.Arrangement): Partial<Declaration> {
-  const { quantity, text } = lowerProperties(scope, "arrangement", node.properties);
-  const from = text("from");
-  if (from !== null) isInside(scope, from.text, from.span);
-  return {
-    part: resolve(scope, node.part, ["part"]),
-    ring: resolve(scope, node.ring, ["ring"]),
-    radius: quantity("radius"),
-    unbalance: quantity("unbalance"),
-    speed: quantity("speed"),
-    grade: text("grade")?.text ?? null,
-    from: from === null ? null : { path: from.text, span: from.span },
-  };
 }
 
 function cribItem(scope: Scope, node: ast.CribItem) {

@@ -2,7 +2,7 @@
 import type { AstNode } from "langium";
 import * as ast from "#grammar/generated/ast.ts";
 import { type Damage, damageOf } from "#syntax/damage.ts";
-import { lowerDamaged } from "./damaged-lines.ts";
+import { isWork, lowerDamaged } from "./damaged-lines.ts";
 import type { Declaration } from "./declarations.ts";
 import { lowerWithDoubt } from "./lower-condition.ts";
 import { lowerValue } from "./lower-quantity.ts";
@@ -56,9 +56,11 @@ export function lowerHead(scope: Scope, node: ast.Procedure, inReach: readonly D
     } else if (isHeadLine(item)) lowerHeadLine(scope, item, fields);
     else if (ast.isStep(item) || ast.isTask(item)) inHead = false;
     else if (ast.isDamaged(item) && item.items.length === 0) {
-      const part = headPartOf(damageOf(scope.parsed.damage, item));
+      const damage = damageOf(scope.parsed.damage, item);
+      const part = headPartOf(damage);
       const damaged = lowerDamaged(scope, item);
       // What it put in place may be any part, also one whose name was lost.
+      if (isWork(damage)) inHead = false;
       if (part === "begin" || part === "either") for (const thing of inReach) unknownAtStart.add(thing);
       else if (inHead && part === null) for (const thing of damaged.mentions) unknownAtStart.add(thing);
       if (part === "finish" || part === "either") {

@@ -1,7 +1,7 @@
 // Fills in the record of a part: where it seats and how it stands to other parts. Knows no other declaration's lines.
 import * as ast from "#grammar/generated/ast.ts";
 import type { Span } from "#syntax/span.ts";
-import type { Part, Places, Relation, SeatRule } from "./declarations.ts";
+import type { Material, Part, Places, Relation, SeatRule } from "./declarations.ts";
 import { lowerProperties } from "./lower-properties.ts";
 import { constantOf, lowerTarget } from "./lower-target.ts";
 import { type Scope, spanOf, wholeNumber } from "./lowering.ts";
@@ -22,7 +22,7 @@ export function lowerPart(scope: Scope, node: ast.Part): Partial<Part> {
   const isRelationLost = relations.some(({ targets }) => targets.some(({ thing }) => !ast.isPart(meant(scope, thing))));
   return {
     temporary: node.temporary,
-    material: materials[0] === undefined ? null : resolve(scope, materials[0].material, ["material"]),
+    material: materials[0] === undefined ? null : materialOf(scope, materials[0]),
     mass: quantity("mass"),
     heatLimit: quantity("heat limit"),
     cools: quantity("cools"),
@@ -47,6 +47,17 @@ export function lowerPart(scope: Scope, node: ast.Part): Partial<Part> {
       return energies.map((energy) => resolve(scope, energy, ["energy"])).filter((energy) => energy !== null);
     }),
     hazards,
+  };
+}
+
+/** The material; of a name that is not known one of which nothing can be said, which is not the same as none. */
+function materialOf(scope: Scope, { material: name }: ast.MaterialUse): Material {
+  const known = resolve(scope, name, ["material"]);
+  if (known !== null) return known;
+  const span = referenceSpan(scope, name);
+  return {
+    ...{ kind: "material", id: "", name: name.$refText, title: name.$refText, span, extent: span, per: null },
+    ...{ damaged: true, expansion: null, expansionRange: null, heatLimit: null },
   };
 }
 

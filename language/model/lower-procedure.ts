@@ -24,19 +24,22 @@ export interface InReach {
 
 export function lowerProcedure(scope: Scope, node: ast.Procedure, inReach: InReach): Procedure {
   const { path } = scope.parsed;
+  // A header whose name could not be read leaves the tree without one.
+  const name = (node.name as string | undefined) ?? "";
+  const extent = spanOf(scope, node);
   const head = lowerHead(scope, node, inReach.declarations);
-  const found = newFindings(spanOf(scope, node));
+  const found = newFindings(extent);
   const flow = node.items.filter(
     (item) => !isHeadLine(item) && !isLostHeadLine(scope, item) && !ast.isDeclaration(item),
   ) as readonly ast.FlowItem[];
   const items = lowerItems({ scope, found, counter: { last: 0 }, prefix: "" }, flow);
   return {
-    id: `${path}#${node.name}`,
-    name: node.name,
-    title: node.title ?? node.name,
+    id: name === "" ? `${path}#procedure@${extent.start}` : `${path}#${name}`,
+    name,
+    title: node.title ?? name,
     path,
     span: propertySpan(scope, node, "name"),
-    extent: spanOf(scope, node),
+    extent,
     ...head.fields,
     declarations: inReach.declarations,
     terms: inReach.terms,

@@ -140,7 +140,7 @@ export const QUANTITIES: Partial<Record<Declaration["kind"], readonly string[]>>
   ],
   consumable: ["flash point", "heat limit", "density", "expands"],
   energy: ["voltage", "pressure", "hot", "stored"],
-  arrangement: ["radius", "unbalance", "speed"],
+  arrangement: ["radius", "unbalance", "speed", "mass"],
 };
 
 function placesOf(keyword: string): string {

@@ -25,31 +25,37 @@ export interface Lowered {
   readonly kept: ReadonlyMap<string, Kept>;
   /** Every path that it was asked for whether a file is there, and the answer. */
   readonly presence: ReadonlyMap<string, boolean>;
+  /** Every table that it was asked for, and its text. */
+  readonly tables: ReadonlyMap<string, string | null>;
 }
 
 /**
  * The models of these files, which must be linked (`linkFiles`).
  * @param files keyed by path from the workspace root
  * @param isPresent whether a file is at that path, for `use` and `figure`
+ * @param tableText the text of a table, for arrangements
  */
 export function lowerFiles(
   files: ReadonlyMap<string, ParsedFile>,
   isPresent: (path: string) => boolean,
+  tableText: (path: string) => string | null = () => null,
 ): ReadonlyMap<string, FileModel> {
-  return lowerAgain(files, isPresent, null).models;
+  return lowerAgain(files, isPresent, tableText, null).models;
 }
 
 /**
  * The same after some of the files changed: a file of which neither the text nor that of any file behind it is another keeps
- * its records.
+ * its records, as long as every table is the same.
  * @param before of an earlier set of files
  */
 export function lowerAgain(
   files: ReadonlyMap<string, ParsedFile>,
   isPresent: (path: string) => boolean,
+  tableText: (path: string) => string | null,
   before: Lowered | null,
 ): Lowered {
   const presence = new Map<string, boolean>();
+  const tables = new Map<string, string | null>();
   const lowering: Lowering = {
     files,
     isPresent: (path) => {
@@ -57,21 +63,29 @@ export function lowerAgain(
       presence.set(path, answer);
       return answer;
     },
+    tableText: (path) => {
+      const text = tableText(path);
+      tables.set(path, text);
+      return text;
+    },
     records: new Map(),
     scopes: new Map(),
     workedOut: new Set(),
     inHand: new Set(),
   };
-  const kept = stillRight(files, isPresent, before);
+  const kept = stillRight(files, isPresent, tableText, before);
   for (const one of kept.values()) takeOver(lowering, one);
-  if (kept.size > 0) for (const [path, answer] of before?.presence ?? []) presence.set(path, answer);
+  if (kept.size > 0) {
+    for (const [path, answer] of before?.presence ?? []) presence.set(path, answer);
+    for (const [path, text] of before?.tables ?? []) tables.set(path, text);
+  }
   const opened = [...files.values()].filter(({ path }) => !kept.has(path)).map((parsed) => openFile(lowering, parsed));
   for (const file of opened) fillDeclarations(file);
   const outer = new Map([...kept].map(([path, { outer: own }]) => [path, own]));
   for (const file of opened) outer.set(file.scope.parsed.path, outerOf(file));
   const lowered = opened.map((file) => lowerFile(file, outer));
   const all = new Map([...kept, ...lowered.map((one) => [one.parsed.path, one] as const)]);
-  return { models: finished([...files.keys()].map((path) => all.get(path) as Kept)), kept: all, presence };
+  return { models: finished([...files.keys()].map((path) => all.get(path) as Kept)), kept: all, presence, tables };
 }
 
 /** The models with the problems that only all files together show. */
@@ -132,11 +146,13 @@ interface Kept {
 function stillRight(
   files: ReadonlyMap<string, ParsedFile>,
   isPresent: (path: string) => boolean,
+  tableText: (path: string) => string | null,
   before: Lowered | null,
 ): Map<string, Kept> {
   const kept = new Map<string, Kept>();
   if (before === null) return kept;
   for (const [path, answer] of before.presence) if (isPresent(path) !== answer) return kept;
+  for (const [path, text] of before.tables) if (tableText(path) !== text) return kept;
   const users = new Map<string, string[]>();
   const changed = [...files.keys()].filter((path) => before.kept.get(path)?.parsed !== files.get(path));
   changed.push(...[...before.kept.keys()].filter((path) => !files.has(path)));

@@ -11,6 +11,8 @@ export interface Lowering {
   readonly files: ReadonlyMap<string, ParsedFile>;
   /** Whether there is a file at that path from the root, read or not. */
   readonly isPresent: (path: string) => boolean;
+  /** The text of a table at that path from the root; null where it is not known. */
+  readonly tableText: (path: string) => string | null;
   /** One record for each declaring node, made before any is filled in, so that they may speak of each other. */
   readonly records: Map<AstNode, Declaration>;
   /** Where each declaring node's own names are looked up. */

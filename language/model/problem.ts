@@ -1,6 +1,7 @@
 // What can be wrong with names, indices and quantities, as data found while lowering. No wording, no severity.
 import type { QuantityProblem } from "#quantity/expression.ts";
 import type { Span } from "#syntax/span.ts";
+import type { TableProblem } from "./arrangement-table.ts";
 
 export type ModelProblem =
   /** `wanted`: what kind of thing belongs there, in the writer's words ("a part", "a tool", "a choice of Extent"). */
@@ -66,6 +67,14 @@ export type ModelProblem =
       readonly text: string;
       readonly least: number;
       readonly most: number;
+    }
+  /** In the table of an arrangement; the place is the arrangement's name. `moreRows`: others with the same. */
+  | {
+      readonly kind: "table";
+      readonly span: Span;
+      readonly path: string;
+      readonly problem: TableProblem;
+      readonly moreRows: number;
     }
   /** Well formed, but not at this place: `what` says what, `belongs` goes on after "it belongs …". */
   | { readonly kind: "misplaced"; readonly span: Span; readonly what: string; readonly belongs: string };

@@ -238,6 +238,10 @@ export interface Damaged {
   readonly mentions: readonly Declaration[];
   /** The verb where it is known, so that it has done that or nothing: of a line that lost what it works on, or one that moves nothing. */
   readonly verb?: string;
+  /** It is a note or warning, whatever it says: nothing is done in it. */
+  readonly noWork?: true;
+  /** It may have been a wait, as it says a time and no verb: for so many seconds at most, if it says nothing else. */
+  readonly mayWait?: number;
   readonly span: Span;
 }
 
@@ -338,7 +342,10 @@ export type Action =
   | (ActionBase & {
       readonly verb: "loosen";
       readonly objects: readonly Target[];
+      /** By how much it is set back, not undone. */
       readonly back: Value | null;
+      /** Whether it is: also where the angle could not be read. */
+      readonly setBack: boolean;
       readonly reverse: boolean;
       readonly tools: readonly ToolUse[];
     })

@@ -3,8 +3,16 @@ import type { Unchecked } from "#analysis/limits/unchecked.ts";
 import type { Words } from "./words/en.ts";
 import type { Work } from "./work.ts";
 
-/** @param unchecked what could not be checked for want of data: printed, so that silence is not read as a pass */
-export function cautionsFor(work: Work, words: Words, unchecked: readonly Unchecked[] = []): readonly string[] {
+/**
+ * @param unchecked what could not be checked for want of data: printed, so that silence is not read as a pass
+ * @param listed whether settings stand beside the items of a crib
+ */
+export function cautionsFor(
+  work: Work,
+  words: Words,
+  unchecked: readonly Unchecked[] = [],
+  listed = false,
+): readonly string[] {
   const verbs = new Set<string>(work.actions.map(({ action }) => action.verb));
   const any = (...wanted: readonly string[]): boolean => wanted.some((verb) => verbs.has(verb));
   const adapter = work.actions.some(
@@ -16,7 +24,7 @@ export function cautionsFor(work: Work, words: Words, unchecked: readonly Unchec
     ...cautions.everywhere,
     cautions.notChecked,
     ...(unchecked.length === 0 ? [] : [uncheckedText(unchecked, words)]),
-    ...(adapter ? [cautions.adapter] : []),
+    ...(adapter ? [listed ? cautions.adapterListed : cautions.adapter] : []),
     ...(any("heat", "cool") ? [cautions.heating] : []),
     ...(any("isolate", "release", "prove") ? [cautions.isolation] : []),
     ...(any("lift", "support") ? [cautions.lifting] : []),

@@ -1,5 +1,6 @@
 // What an output says, as plain data in one language: head, lists, and the work as nested blocks and rows. Every format
 // renders this. Knows no format, and no procedure.
+import type { CircleFigure } from "./drawings/circle-figure.ts";
 
 export interface Document {
   readonly title: string;
@@ -13,7 +14,11 @@ export interface Document {
   readonly start: readonly string[];
   readonly parts: readonly PartRow[];
   readonly tools: readonly ToolRow[];
+  /** Which crib, on which day, and what its settings hold for; empty where no crib is given. */
+  readonly stockNotes: readonly string[];
   readonly consumables: readonly ConsumableRow[];
+  /** Who goes where on a ring. */
+  readonly arrangements: readonly ArrangementBlock[];
   readonly blocks: readonly Block[];
   /** What has to hold when the work is done. */
   readonly end: readonly string[];
@@ -68,12 +73,38 @@ export interface ToolRow {
   readonly asked: readonly string[];
   /** What the procedure uses of it. */
   readonly used: readonly string[];
+  /** Items of the crib that meet it; null where no crib is given. */
+  readonly stock: readonly StockLine[] | null;
+}
+
+/** An item of the crib that may serve. */
+export interface StockLine {
+  readonly label: string;
+  /** What it is good for and what is in doubt: each a phrase. */
+  readonly remarks: readonly string[];
+  /** What it is to be set to with its own arm. */
+  readonly settings: readonly string[];
 }
 
 export interface ConsumableRow {
   readonly title: string;
   readonly name: string;
   readonly amounts: readonly string[];
+}
+
+/** The parts of one ring by position, with what unbalance they leave and may leave. */
+export interface ArrangementBlock {
+  readonly title: string;
+  readonly name: string;
+  /** How the positions are numbered, where no drawing says it. */
+  readonly view: string | null;
+  /** What the last column gives. */
+  readonly measure: string;
+  readonly rows: readonly { readonly position: string; readonly serial: string; readonly weight: string }[];
+  readonly residual: string;
+  readonly limits: readonly string[];
+  readonly caution: string;
+  readonly figure: CircleFigure | null;
 }
 
 export type Block = Section | StatementBlock | NoteBlock | StepRow | Branch | Group | Direction | Instruction;
@@ -131,6 +162,8 @@ export interface Instruction {
   readonly kind: "instruction";
   readonly text: string;
   readonly details: readonly string[];
+  /** The places it goes round, in their order. */
+  readonly figure?: CircleFigure;
   /** Values of rounds that are ticked one by one; empty where there is one. */
   readonly rounds: readonly string[];
   readonly ticks: readonly Tick[];

@@ -58,6 +58,7 @@ function rowOf(
   return {
     kind: "instruction",
     ...sentence,
+    details: [...sentence.details, ...serialDetail(lines, making)],
     ticks: tickLabels(passes, making).map((label) => ({ label })),
     fields,
     failing:
@@ -71,6 +72,16 @@ function rowOf(
         : null,
     performed: first?.kind === "action" ? performedBy(first, number, inside) : null,
   };
+}
+
+/** Which of like parts goes where, by its serial, in the order of the passes. */
+function serialDetail(lines: readonly Node[], { serialOf, writer }: Making): readonly string[] {
+  const { serial, serials } = writer.words.arrangement;
+  const known = lines.flatMap((line) => (line.kind === "action" ? (serialOf(line) ?? []) : []));
+  const [first] = known;
+  if (first === undefined) return [];
+  if (lines.length === 1) return [serial(first.serial)];
+  return [serials(known.map((one) => [String(one.position), one.serial]))];
 }
 
 function sentenceOf(line: Node, making: Making): Sentence {

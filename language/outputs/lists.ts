@@ -8,6 +8,7 @@ import type { Magnitude, Quantity } from "#quantity/quantity.ts";
 import { cmp } from "#quantity/rational.ts";
 import type { ConsumableRow, PartRow, ToolRow } from "./document.ts";
 import { valueText } from "./sentences.ts";
+import { stockLines, type ToolStocks } from "./stock.ts";
 import type { Work } from "./work.ts";
 import type { Writer } from "./writer.ts";
 
@@ -32,8 +33,8 @@ export function partRows(work: Work, writer: Writer): readonly PartRow[] {
   }));
 }
 
-/** Tools as requirements: any that meets them may serve. */
-export function toolRows(work: Work, writer: Writer): readonly ToolRow[] {
+/** Tools as requirements: any that meets them may serve; with a crib, its items that do. */
+export function toolRows(work: Work, writer: Writer, stock: ToolStocks | null = null): readonly ToolRow[] {
   const uses = new Map<Tool, Value[]>();
   const use = (tools: readonly ToolUse[], values: readonly (Value | null)[]): void => {
     for (const { tool } of tools) {
@@ -56,6 +57,7 @@ export function toolRows(work: Work, writer: Writer): readonly ToolRow[] {
     name: tool.name,
     asked: capabilityTexts(tool.capability, writer),
     used: usedTexts(values, writer),
+    stock: stock === null ? null : stockLines(stock, tool, writer),
   }));
 }
 

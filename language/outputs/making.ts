@@ -3,6 +3,7 @@ import type { ExpandedItem, ExpandedLine, ExpandedProcedure } from "#model/expan
 import { fillWords } from "#model/fill-words.ts";
 import type { Pass } from "#model/problem.ts";
 import type { Item, Line } from "#model/procedure.ts";
+import type { SerialOf } from "./arrangements.ts";
 import type { Choices } from "./conditions.ts";
 import type { Numbering } from "./numbering.ts";
 import { acrossPasses } from "./passes.ts";
@@ -17,6 +18,8 @@ export interface Making {
   readonly choices: Choices;
   /** The title of a hazard that is declared; null for one that is built in. */
   readonly hazardTitle: (name: string) => string | null;
+  /** The serial of the part that goes where a line installs one. */
+  readonly serialOf: SerialOf;
   /** Whether a repeat stands once, with a tick for each pass. */
   readonly compact: boolean;
   readonly expandedOf: (id: string) => ExpandedProcedure | null;

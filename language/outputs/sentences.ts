@@ -4,6 +4,7 @@ import type { ExpandedAction, Thing } from "#model/expanded.ts";
 import type { Action, Check, ChooseRow, TightenAction, ToolUse } from "#model/procedure.ts";
 import type { Role } from "#quantity/display.ts";
 import { conditionClause } from "./conditions.ts";
+import { type CircleFigure, tighteningFigure } from "./drawings/circle-figure.ts";
 import { thingsPhrase } from "./things.ts";
 import { inIndexOrder, positionsPhrase, reversePhrase } from "./tightening.ts";
 import type { Writer } from "./writer.ts";
@@ -15,6 +16,8 @@ export interface Sentence {
   readonly rounds: readonly string[];
   /** More that belongs to it, each a sentence or a row. */
   readonly details: readonly string[];
+  /** The places it goes round, in their order. */
+  readonly figure?: CircleFigure;
 }
 
 /** @param performed the title of the procedure that `perform` names */
@@ -181,12 +184,14 @@ function tightenSentence(line: ExpandedAction, action: TightenAction, writer: Wr
     action.toSeat ? say.toSeat : "",
   ].join("");
   const positions = positionsPhrase(line.objects, action.pattern, writer);
+  const figure = tighteningFigure(line.objects, action.pattern, writer);
   // The order stands apart, so that the numbers can stand in theirs.
   const objects = positions === null ? line.objects : inIndexOrder(line.objects);
   return {
     text: say.tighten(thingsPhrase(objects, writer), how, withTools(action.tools, writer)),
     rounds: rounds.length > 1 ? rounds : [],
     details: positions === null ? [] : [say.positions(positions)],
+    ...(figure === null ? {} : { figure }),
   };
 }
 

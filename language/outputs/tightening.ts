@@ -28,7 +28,10 @@ export function inIndexOrder(objects: readonly Thing[]): readonly Thing[] {
 }
 
 /** Positions, not numbers of fasteners; where a fastener may be in any position, all of the circle's or none. */
-function tighteningOrder(objects: readonly Thing[], pattern: "cross" | "circular" | "order"): readonly number[] | null {
+export function tighteningOrder(
+  objects: readonly Thing[],
+  pattern: "cross" | "circular" | "order",
+): readonly number[] | null {
   const [first] = objects;
   if (first?.kind !== "part" || objects.some((thing) => thing.kind !== "part" || thing.part !== first.part))
     return null;

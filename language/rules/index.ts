@@ -7,6 +7,8 @@ import { impossibleCondition } from "./flow/impossible-condition.ts";
 import { tooLarge } from "./flow/too-large.ts";
 import { unreachable } from "./flow/unreachable.ts";
 import { armUnknown } from "./limits/arm-unknown.ts";
+import { balance } from "./limits/balance.ts";
+import { choice } from "./limits/choice.ts";
 import { flashPoint } from "./limits/flash-point.ts";
 import { noCondition } from "./limits/no-condition.ts";
 import { noHeatLimit } from "./limits/no-heat-limit.ts";
@@ -62,6 +64,8 @@ import { decimalComma } from "./syntax/decimal-comma.ts";
 import { reservedWord } from "./syntax/reserved-word.ts";
 import { unclosed } from "./syntax/unclosed.ts";
 import { unexpected } from "./syntax/unexpected.ts";
+import { calibration } from "./trace/calibration.ts";
+import { noCribItem } from "./trace/no-crib-item.ts";
 import { unusedAllow } from "./trace/unused-allow.ts";
 import { ambiguous } from "./units/ambiguous.ts";
 import { impossible } from "./units/impossible.ts";
@@ -109,6 +113,8 @@ export const RULES: readonly Rule[] = [
   tooCoolToFit,
   overload,
   spacing,
+  balance,
+  choice,
   notInstalled,
   alreadyInstalled,
   occupied,
@@ -141,5 +147,7 @@ export const RULES: readonly Rule[] = [
   badJump,
   tooLarge,
   empty,
+  noCribItem,
+  calibration,
   unusedAllow,
 ];

@@ -70,6 +70,8 @@ export interface Page {
   readonly source?: string;
   /** Further files the examples need, by path. */
   readonly files?: Readonly<Record<string, string>>;
+  /** The examples hold a crib, and are checked with it. */
+  readonly crib?: true;
 }
 
 export interface Rule<Kind extends Matter["kind"] = Matter["kind"]> {

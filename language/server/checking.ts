@@ -1,12 +1,13 @@
 // When what is checked: files on the screen as soon as the writer rests, then the files that use them, then whole folders in the
 // background with progress. One loop, one check at a time, a turn for others after each.
-import type { Diagnostic, WorkDoneProgressReporter } from "vscode-languageserver";
+import type { Diagnostic } from "vscode-languageserver";
 import { dependentsOf } from "./dependents.ts";
 import { diagnosticOf } from "./diagnostics.ts";
 import { findingsInTurns } from "./findings.ts";
 import type { Folder } from "./folder.ts";
 import type { Status } from "./protocol.ts";
 import { type Session, turn } from "./session.ts";
+import type { Say, Text } from "./words.ts";
 
 export interface Checking {
   /** Texts changed: the open ones among them and their users are checked soon, the others after that. */
@@ -32,7 +33,7 @@ interface Job {
 const SHORTEST_REST = 10;
 const LONGEST_REST = 500;
 
-export function createChecking(session: Session): Checking {
+export function createChecking(session: Session, say: Say): Checking {
   const soon = new Map<string, Job>();
   const later = new Map<string, Job>();
   /** Changed files whose users are not known yet. */
@@ -72,7 +73,7 @@ export function createChecking(session: Session): Checking {
       if (background?.progress.isCancelled() === true) {
         later.clear();
         wasStopped = true;
-        endBackground("The check of the folder was cancelled.");
+        endBackground(say("The check of the folder was cancelled."));
         continue;
       }
       const [from, isSoon] = soon.size > 0 ? [soon, true] : [later, false];
@@ -93,11 +94,11 @@ export function createChecking(session: Session): Checking {
     const changed = [...touched.values()];
     touched.clear();
     for (const folder of new Set(changed.map((job) => job.folder))) {
-      const { loaded } = await folder.settled();
+      const workspace = await folder.settled();
       const paths = changed.filter((job) => job.folder === folder).map(({ path }) => path);
       // Taken out meanwhile, it must not push its successor's work aside.
       if (!isKnown(folder)) continue;
-      for (const path of dependentsOf(loaded, paths)) enqueue({ folder, path });
+      for (const path of dependentsOf(workspace, paths)) enqueue({ folder, path });
     }
   };
   const check = async (job: Job): Promise<void> => {
@@ -142,7 +143,7 @@ export function createChecking(session: Session): Checking {
     };
   };
   const isToBeShown = ({ folder, path }: Job): boolean =>
-    folder.open.has(path) || (session.settings().checkFolder && session.isListed(folder));
+    folder.open.has(path) || (session.settings().checkFolder && session.isListed(folder) && folder.holds(path));
   const enqueue = (job: Job): void => {
     const key = keyOf(job);
     if (job.folder.open.has(job.path)) {
@@ -187,14 +188,15 @@ export function createChecking(session: Session): Checking {
     },
     forget: (folder, path) => forget({ folder, path }),
     read: async (folders) => {
-      const progress = await startProgress(session, "Sprag: reading procedures");
+      const progress = await startProgress(session, say, "Sprag: reading procedures");
       let status: Status | null = null;
       for (const folder of folders) {
         await folder.readAll(async (done, of) => {
           tell({ state: "reading", done, of });
           progress.report(done, of);
           await turn();
-          if (progress.isCancelled()) status = { state: "stopped", done, of, why: "Reading the folder was cancelled." };
+          if (progress.isCancelled())
+            status = { state: "stopped", done, of, why: say("Reading the folder was cancelled.") };
           return status === null;
         });
         if (status !== null) break;
@@ -206,9 +208,9 @@ export function createChecking(session: Session): Checking {
     all: async (folders) => {
       const jobs = folders.flatMap((folder) => folder.paths().map((path) => ({ folder, path })));
       beginning++;
-      const progress = await startProgress(session, "Sprag: checking procedures");
+      const progress = await startProgress(session, say, "Sprag: checking procedures");
       beginning--;
-      endBackground("Another check of the folder was begun.");
+      endBackground(say("Another check of the folder was begun."));
       for (const job of jobs) if (!soon.has(keyOf(job))) later.set(keyOf(job), job);
       const left = new Set(jobs.map(keyOf));
       const end = new Promise<Status>((ended) => {
@@ -243,7 +245,7 @@ interface BackgroundProgress {
   readonly end: () => void;
 }
 
-async function startProgress(session: Session, title: string): Promise<BackgroundProgress> {
+async function startProgress(session: Session, say: Say, title: Text): Promise<BackgroundProgress> {
   if (session.client.window?.workDoneProgress !== true)
     return { report: () => {}, isCancelled: () => false, end: () => {} };
   const reporter = await session.connection.window.createWorkDoneProgress().catch(() => null);
@@ -253,19 +255,16 @@ async function startProgress(session: Session, title: string): Promise<Backgroun
   reporter.token.onCancellationRequested(() => {
     isCancelled = true;
   });
-  reporter.begin(title, 0, undefined, true);
+  reporter.begin(say(title), 0, undefined, true);
   return {
-    report: (done, of) => reportTo(reporter, done, of),
+    report: (done, of) =>
+      reporter.report(of === 0 ? 100 : Math.floor((done / of) * 100), say("{0} of {1} files", done, of)),
     isCancelled: () => isCancelled,
     end: () => {
       if (!hasEnded) reporter.done();
       hasEnded = true;
     },
   };
-}
-
-function reportTo(reporter: WorkDoneProgressReporter, done: number, of: number): void {
-  reporter.report(of === 0 ? 100 : Math.floor((done / of) * 100), `${done} of ${of} files`);
 }
 
 function traceOf(error: unknown): string {

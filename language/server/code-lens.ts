@@ -1,44 +1,49 @@
-// Above each procedure: how many steps it has, with its export, and how many procedures perform it. Nothing where the client
-// has no command for it.
-import type { CodeLens, CodeLensParams } from "vscode-languageserver";
+// Above each procedure: how many steps it has, with its export, and how many procedures perform it, with the places. Nothing
+// where the client has no command for the export, words only where it has none for the places.
+import type { CodeLens, CodeLensParams, Command } from "vscode-languageserver";
 import type { Procedure } from "#model/procedure.ts";
 import { incomingCalls, procedureAt } from "./call-hierarchy.ts";
 import type { Feature } from "./feature.ts";
-import type { ExportArguments } from "./protocol.ts";
+import type { ClientCommand, ExportArguments, PlacesArguments } from "./protocol.ts";
 import { type FileView, rangeOf } from "./view.ts";
+import type { Say } from "./words.ts";
 
 export const codeLens: Feature = {
   capabilities: () => ({ codeLensProvider: {} }),
-  start: (session) => {
+  start: (session, say) => {
     session.connection.onCodeLens(({ textDocument }: CodeLensParams, token) =>
-      session.ask<CodeLens[] | null>(
-        textDocument.uri,
-        token,
-        (view) => (session.commands.has("sprag.export") ? lensesIn(view) : []),
-        null,
-      ),
+      session.ask<CodeLens[] | null>(textDocument.uri, token, (view) => lensesIn(view, session.commands, say), null),
     );
   },
 };
 
-export function lensesIn(view: FileView): CodeLens[] {
+/** @param commands that the client knows */
+export function lensesIn(view: FileView, commands: ReadonlySet<ClientCommand>, say: Say): CodeLens[] {
+  if (!commands.has("sprag.export")) return [];
   return view.model.procedures.flatMap((procedure): readonly CodeLens[] => {
     const range = rangeOf(view, procedure.span);
     const args: ExportArguments = { uri: view.uri, procedure: procedure.name };
-    const title = `${stepsOf(view, procedure)} · export checklist`;
+    const title = `${stepsOf(view, procedure, say)} · ${say("export checklist")}`;
     const first: CodeLens = { range, command: { title, command: "sprag.export", arguments: [args] } };
-    const callers = incomingCalls(view, procedureAt(view, procedure.span.start)).length;
-    if (callers === 0) return [first];
-    // Words only: an empty command is one that cannot be pressed.
-    return [first, { range, command: { title: `performed by ${counted(callers, "procedure")}`, command: "" } }];
+    const callers = callersOf(view, procedure, commands.has("sprag.showPlaces"), say);
+    return callers === null ? [first] : [first, { range, command: callers }];
   });
 }
 
-function stepsOf(view: FileView, procedure: Procedure): string {
-  const { steps, tooLarge } = view.workspace.expanded(procedure);
-  return tooLarge === null ? counted(steps, "step") : "too many steps";
+/** Null where nothing performs it. */
+function callersOf(view: FileView, { span }: Procedure, canShow: boolean, say: Say): Command | null {
+  const calls = incomingCalls(view, procedureAt(view, span.start));
+  if (calls.length === 0) return null;
+  const title = calls.length === 1 ? say("performed by 1 procedure") : say("performed by {0} procedures", calls.length);
+  // An empty command is one that cannot be pressed.
+  if (!canShow) return { title, command: "" };
+  const places = calls.flatMap(({ from, fromRanges }) => fromRanges.map((range) => ({ uri: from.uri, range })));
+  const args: PlacesArguments = { uri: view.uri, at: rangeOf(view, span).start, places };
+  return { title, command: "sprag.showPlaces", arguments: [args] };
 }
 
-function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? "" : "s"}`;
+function stepsOf(view: FileView, procedure: Procedure, say: Say): string {
+  const { steps, tooLarge } = view.workspace.expanded(procedure);
+  if (tooLarge !== null) return say("too many steps");
+  return steps === 1 ? say("1 step") : say("{0} steps", steps);
 }

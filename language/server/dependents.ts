@@ -2,8 +2,11 @@
 import { resolveUse } from "#syntax/scope.ts";
 import type { Workspace } from "#workspace/index.ts";
 
-/** In no particular order; with the changed files themselves. A figure or table counts as used by the files that show it. */
-export function dependentsOf({ models, parsed }: Workspace["loaded"], changed: readonly string[]): ReadonlySet<string> {
+/** In no particular order; with the changed files themselves. All files are checked against the crib. A figure or table counts as used by the files that show it. */
+export function dependentsOf(
+  { loaded: { models, parsed }, snapshot: { crib } }: Workspace,
+  changed: readonly string[],
+): ReadonlySet<string> {
   const usedBy = new Map<string, string[]>();
   const note = (path: string | null, user: string): void => {
     if (path === null) return;
@@ -20,5 +23,6 @@ export function dependentsOf({ models, parsed }: Workspace["loaded"], changed: r
     }
   const found = new Set(changed);
   for (const path of found) for (const user of usedBy.get(path) ?? []) found.add(user);
+  if (crib !== undefined && found.has(crib)) for (const path of models.keys()) found.add(path);
   return found;
 }

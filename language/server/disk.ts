@@ -1,9 +1,11 @@
 // Files from the disk, for editors that leave reading to the server. Follows no link to a folder, leaves out hidden folders
-// and node_modules, reads nothing that is no file.
+// and node_modules, reads nothing that is no file. What `.gitignore` says is read elsewhere.
 import { readdir, readFile, stat } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import type { Files } from "./files.ts";
+import { isSkipped } from "./ignore-rules.ts";
+import { isRulesFile } from "./listing.ts";
 
 /** Longer files are taken as not there: no procedure is. */
 const LONGEST = 24 * 1024 * 1024;
@@ -21,9 +23,10 @@ async function spragFilesIn(folder: string): Promise<readonly string[]> {
   const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
   const found: string[] = [];
   for (const entry of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
-    if (entry.name.startsWith(".") || entry.name === "node_modules") continue;
     const path = join(folder, entry.name);
-    if (entry.isDirectory()) found.push(...(await spragFilesIn(path)));
+    if (isRulesFile(entry.name)) found.push(path);
+    else if (isSkipped(entry.name)) continue;
+    else if (entry.isDirectory()) found.push(...(await spragFilesIn(path)));
     else if (entry.name.endsWith(".sprag")) found.push(path);
   }
   return found;

@@ -4,7 +4,7 @@ import type { AskedOfClient } from "./protocol.ts";
 
 /** All addresses are URIs. Nothing here throws: what cannot be read is not there. */
 export interface Files {
-  /** Every file that ends in `.sprag` below the folder. */
+  /** Every file that ends in `.sprag` below the folder, and every `.gitignore` there. */
   readonly list: (folder: string) => Promise<readonly string[]>;
   /** Texts in the order asked; null for what is not there. */
   readonly read: (uris: readonly string[]) => Promise<readonly (string | null)[]>;

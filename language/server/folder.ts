@@ -3,12 +3,15 @@
 import { URI, UriUtils } from "langium";
 import { openWorkspace, type Workspace } from "#workspace/index.ts";
 import type { Files } from "./files.ts";
+import { isRulesFile, leftOutByName, listFiles } from "./listing.ts";
 
 export interface Folder {
   /** Of the root, without a slash at its end. */
   readonly uri: string;
   /** Files below it that were listed or opened; those that are only used by them are not among them. */
   readonly paths: () => readonly string[];
+  /** Whether a path is among them. */
+  readonly holds: (path: string) => boolean;
   /** From the root, with `/`; null where it lies outside. */
   readonly pathOf: (uri: string) => string | null;
   /** As the client spells it where it has opened the file. */
@@ -21,7 +24,7 @@ export interface Folder {
   readonly show: (uri: string, text: string, version: number) => void;
   /** The editor has closed it: the disk holds again, or nothing. */
   readonly hide: (uri: string) => Promise<void>;
-  /** Lists and reads what is below the root. `told` hears how far it is, and stops it by giving false. */
+  /** Lists and reads what is below the root, without what `.gitignore` leaves out. `told` hears how far it is, and stops it by giving false. */
   readonly readAll: (told: (done: number, of: number) => Promise<boolean>) => Promise<void>;
   /** Whether all that is below the root was listed and read. */
   readonly isWhole: () => boolean;
@@ -38,8 +41,8 @@ export interface OpenText {
 /** Texts are asked for so many at a time, so that reading can be stopped and others get a turn. */
 const AT_A_TIME = 20;
 
-/** @param listed whether the folder was opened as such; else it is the place of a file opened alone */
-export function folderAt(rootUri: string, files: Files, today: () => string): Folder {
+/** @param crib the path of the shop's crib below the root; empty where there is none */
+export function folderAt(rootUri: string, files: Files, today: () => string, crib: () => string = () => ""): Folder {
   const root = URI.parse(rootUri.replace(/\/+$/, ""));
   const rootPath = root.path.replace(/\/+$/, "");
   const onDisk = new Map<string, string>();
@@ -50,6 +53,7 @@ export function folderAt(rootUri: string, files: Files, today: () => string): Fo
   let workspace: Workspace | null = null;
   let isStale = true;
   let isWhole = false;
+  let leavesOut = leftOutByName;
 
   const pathOf = (uri: string): string | null => {
     const { scheme, authority, path } = URI.parse(uri);
@@ -65,9 +69,11 @@ export function folderAt(rootUri: string, files: Files, today: () => string): Fo
     return all;
   };
   const current = (): Workspace => {
-    if (workspace === null || isStale) {
+    const named = crib() === "" ? undefined : crib();
+    if (workspace === null || isStale || workspace.snapshot.crib !== named) {
       isStale = false;
-      const snapshot = { texts: texts(), present: new Set(present), absent: new Set(absent), today: today() };
+      const known = { texts: texts(), present: new Set(present), absent: new Set(absent), today: today() };
+      const snapshot = named === undefined ? known : { ...known, crib: named };
       workspace = openWorkspace(snapshot, workspace);
     }
     return workspace;
@@ -84,6 +90,20 @@ export function folderAt(rootUri: string, files: Files, today: () => string): Fo
       onDisk.set(path, text);
       absent.delete(path);
     }
+  };
+  /** Not ours any more; read again where a file uses it. */
+  const drop = (path: string): void => {
+    isStale = true;
+    own.delete(path);
+    onDisk.delete(path);
+  };
+  /** After other rules: drops what is left out now, and gives what is not any more. */
+  const listAgain = async (): Promise<{ readonly dropped: readonly string[]; readonly added: readonly string[] }> => {
+    const listing = await listFiles(files, root.toString(), pathOf);
+    leavesOut = listing.leavesOut;
+    const dropped = [...own].filter((path) => leavesOut(path) && !open.has(path));
+    for (const path of dropped) drop(path);
+    return { dropped, added: listing.files.filter(({ path }) => !own.has(path)).map(({ uri }) => uri) };
   };
   const settled = async (): Promise<Workspace> => {
     // Each round reads what the last one found to be wanted; a path is known afterwards, so this ends.
@@ -103,6 +123,7 @@ export function folderAt(rootUri: string, files: Files, today: () => string): Fo
   return {
     uri: root.toString(),
     paths: () => [...own].sort(),
+    holds: (path) => own.has(path),
     pathOf,
     uriOf,
     open,
@@ -124,13 +145,12 @@ export function folderAt(rootUri: string, files: Files, today: () => string): Fo
       // It may be opened again while the disk is read: what is on the screen holds then.
       const [text] = await files.read([uri]);
       keep(path, text ?? null);
+      if (leavesOut(path) && !open.has(path)) drop(path);
     },
     readAll: async (told) => {
-      const uris = await files.list(root.toString());
-      const found = uris.flatMap((uri) => {
-        const path = pathOf(uri);
-        return path === null ? [] : [{ uri, path }];
-      });
+      const listing = await listFiles(files, root.toString(), pathOf);
+      leavesOut = listing.leavesOut;
+      const found = listing.files;
       for (let at = 0; at < found.length; at += AT_A_TIME) {
         if (!(await told(at, found.length))) return;
         const some = found.slice(at, at + AT_A_TIME);
@@ -149,21 +169,24 @@ export function folderAt(rootUri: string, files: Files, today: () => string): Fo
     refresh: async (uris) => {
       const inside = uris.flatMap((uri) => pathOf(uri) ?? []);
       const isText = (path: string): boolean => path.endsWith(".sprag") || onDisk.has(path);
-      const changed: string[] = [];
+      const { dropped, added } = uris.some(isRulesFile) && isWhole ? await listAgain() : { dropped: [], added: [] };
+      const changed: string[] = [...dropped];
       // Of figures and tables it only matters whether they are there: that is asked again.
       for (const path of inside.filter((one) => !isText(one)))
         if (present.delete(path) || absent.delete(path)) {
           isStale = true;
           changed.push(path);
         }
-      const asked = uris.filter((uri) => isText(pathOf(uri) ?? ""));
+      const asked = [...new Set([...uris.filter((uri) => isText(pathOf(uri) ?? "")), ...added])];
       const read = await files.read(asked);
       asked.forEach((uri, at) => {
         const path = pathOf(uri) as string;
         const text = read[at] ?? null;
+        const isOurs = !leavesOut(path);
+        if (!isOurs && !onDisk.has(path) && !absent.has(path)) return;
         if (text === (onDisk.get(path) ?? null) && !absent.has(path) && !present.has(path)) return;
         keep(path, text);
-        if (text !== null && path.endsWith(".sprag")) own.add(path);
+        if (text !== null && isOurs && path.endsWith(".sprag")) own.add(path);
         changed.push(path);
       });
       return changed;

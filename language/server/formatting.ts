@@ -48,7 +48,10 @@ function typedEdits(
   typed: string,
   { tabSize, insertSpaces }: FormattingOptions,
 ): readonly LspEdit[] {
-  if (typed === "}") return typedStatement(view, position, lineOfOpening(view, position), position.line);
+  if (typed === "}") {
+    const first = lineOfOpening(view, position);
+    return first === null ? [] : typedStatement(view, position, first, position.line);
+  }
   const { line } = position;
   const before = { line: line - 1, character: view.lines.text(line - 1).length };
   const finished = line === 0 ? [] : typedStatement(view, before, line - 1, line - 1);
@@ -150,17 +153,18 @@ function trimmed(text: string, { span, newText }: TextEdit): readonly TextEdit[]
   return start === end && from === to ? [] : [{ span: { ...span, start, end }, newText: newText.slice(from, to) }];
 }
 
-/** The line on which the block begins that ends before the position. */
-function lineOfOpening(view: FileView, position: Position): number {
+/** The line on which the block begins that ends at the position; null where none does, as in a text or comment. */
+function lineOfOpening(view: FileView, position: Position): number | null {
   const offset = offsetOf(view, position);
   const open: number[] = [];
-  let opening = offset;
   for (const { text, offset: at } of tokensOf(view.parsed)) {
     if (at >= offset) break;
     if (text === "{") open.push(at);
-    if (text === "}") opening = open.pop() ?? at;
+    if (text !== "}") continue;
+    const opening = open.pop() ?? at;
+    if (at + 1 === offset) return view.lines.position(opening).line;
   }
-  return view.lines.position(opening).line;
+  return null;
 }
 
 /** How far in a line begins: as the last line above that is not empty, and by the braces at the end of that and its own start. */

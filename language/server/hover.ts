@@ -8,6 +8,7 @@ import { HAZARDS } from "#model/names.ts";
 import { en } from "#outputs/words/en.ts";
 import { explain, explanationMarkdown } from "#workspace/index.ts";
 import type { Feature } from "./feature.ts";
+import { computedAt } from "./hover/computed.ts";
 import { blocks, plain, strong, withoutMarkup } from "./hover/markup.ts";
 import { performedText, stepText } from "./hover/procedures.ts";
 import { quantityText, type Units } from "./hover/quantities.ts";
@@ -49,13 +50,21 @@ function hoverAt(
   units: Units,
 ): (Hover & { readonly contents: { readonly kind: MarkupKind; readonly value: string } }) | null {
   const offset = offsetOf(view, position);
-  const said =
-    codeAt(view, offset) ?? nameSaid(view, offset) ?? quantityAt(view, offset, units) ?? wordAt(view, offset);
+  const said = withComputed(
+    codeAt(view, offset) ?? nameSaid(view, offset) ?? quantityAt(view, offset, units) ?? wordAt(view, offset),
+    computedAt(view, offset),
+  );
   if (said === null || said.text === "") return null;
   return {
     contents: { kind: MarkupKind.Markdown, value: said.text },
     range: view.lines.range(said.start, said.end),
   };
+}
+
+/** How a value came about stands below what else there is to say. */
+function withComputed(said: Said | null, computed: Said | null): Said | null {
+  if (said === null || computed === null || said.text === "") return said ?? computed;
+  return { ...said, text: blocks([said.text, computed.text]) };
 }
 
 interface Said {

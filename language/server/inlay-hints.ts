@@ -9,25 +9,26 @@ import type { Range } from "#syntax/lines.ts";
 import type { Feature } from "./feature.ts";
 import type { Settings } from "./protocol.ts";
 import { type FileView, offsetOf } from "./view.ts";
+import type { Say } from "./words.ts";
 
 export const inlayHints: Feature = {
   capabilities: () => ({ inlayHintProvider: { resolveProvider: false } }),
-  start: (session) => {
+  start: (session, say) => {
     session.connection.languages.inlayHint.on(async ({ textDocument: { uri }, range }, token) => {
       await session.settingsKnown();
-      return session.ask<InlayHint[]>(uri, token, (view) => [...hintsIn(view, range, session.settings())], []);
+      return session.ask<InlayHint[]>(uri, token, (view) => [...hintsIn(view, range, session.settings(), say)], []);
     });
   },
 };
 
 /** Those that stand in the range, in the order of the text. */
-function hintsIn(view: FileView, range: Range, settings: Settings): readonly InlayHint[] {
+function hintsIn(view: FileView, range: Range, settings: Settings, say: Say): readonly InlayHint[] {
   const [from, to] = [offsetOf(view, range.start), offsetOf(view, range.end)];
   const { stepNumbers, repeats, otherUnits } = settings.inlayHints;
   const found: Hint[] = [];
   if (stepNumbers || repeats)
     for (const item of itemsOf(view.model)) {
-      const hint = isRepeat(item) ? repeats && repeatHint(item) : stepNumbers && numberHint(item);
+      const hint = isRepeat(item) ? repeats && repeatHint(item, say) : stepNumbers && numberHint(item);
       if (hint !== false && hint !== null) found.push(hint);
     }
   if (otherUnits) found.push(...valueHints(view, settings.units, from, to));
@@ -80,13 +81,13 @@ function numberHint(item: Exclude<Item | Line, { readonly kind: "repeat" }>): Hi
 }
 
 /** Behind its bounds: `8 times` in a step, `8 steps` or `4 times, 8 steps` between steps. */
-function repeatHint(block: RepeatBlock<Item> | RepeatBlock<Line>): Hint | null {
+function repeatHint(block: RepeatBlock<Item> | RepeatBlock<Line>, say: Say): Hint | null {
   const times = passCount(block.range);
   if (times === 0) return null;
   const { steps } = countSteps([block as RepeatBlock<Item>], Number.POSITIVE_INFINITY);
   const parts = [
-    ...(steps === times ? [] : [times === 1 ? "once" : `${times} times`]),
-    ...(steps === 0 ? [] : [steps === 1 ? "1 step" : `${steps} steps`]),
+    ...(steps === times ? [] : [times === 1 ? say("once") : say("{0} times", times)]),
+    ...(steps === 0 ? [] : [steps === 1 ? say("1 step") : say("{0} steps", steps)]),
   ];
   return { at: block.span.end, label: parts.join(", ") };
 }
@@ -109,7 +110,9 @@ function otherUnits({ quantity, workedOut }: Value, role: Role, units: Settings[
   if ((units === "si" && system === "metric") || (units === "us" && system === "customary")) return null;
   const own = show(quantity);
   const both = showBoth(quantity, role);
-  return both === own ? null : `≈ ${both.slice(own.length + " (".length, -")".length)}`;
+  if (both === own) return null;
+  // “At most” stands before the writer's own value already.
+  return `≈ ${both.slice(own.length + " (".length, -")".length).replace(/^at (?:least|most) /, "")}`;
 }
 
 interface PlacedValue {

@@ -39,7 +39,7 @@ export function labelOf({ what, number, name, words }: OutlineEntry): string {
 
 /** What stands beside the label. */
 export function detailOf({ number, name, words }: OutlineEntry): string {
-  if (number === "") return words === name ? "" : words;
+  if (number === "") return name === null || words === name ? "" : words;
   return name === null || name === words ? "" : name;
 }
 
@@ -72,6 +72,7 @@ function entryOfDeclaration({ kind, name, title, extent, span }: Declaration): O
   return entry(kind, "", name, title, extent, span);
 }
 
+/** @param name "" where it could not be read */
 function entry(
   what: OutlineEntry["what"],
   number: string,
@@ -81,12 +82,11 @@ function entry(
   head: Span,
 ): OutlineEntry {
   const isInside = extent.start <= head.start && head.end <= extent.end;
-  // A declaration that lost its name comes without name and title.
   return {
     what,
     number,
-    name: name ?? null,
-    words: oneLine(words ?? ""),
+    name: name === "" ? null : name,
+    words: oneLine(words),
     extent,
     head: isInside ? head : extent,
     children: [],

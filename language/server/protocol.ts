@@ -13,13 +13,32 @@ export interface StartOptions {
   readonly settings?: Partial<Settings>;
 }
 
-/** A command of the client that the server may name. `sprag.export` takes `ExportArguments`; the others as they say. */
-export type ClientCommand = "sprag.export" | "sprag.showRule" | "sprag.showProblems";
+/**
+ * A command of the client that the server may name. `sprag.export` takes `ExportArguments`, `sprag.showPlaces` takes
+ * `PlacesArguments`; the others as they say.
+ */
+export type ClientCommand = "sprag.export" | "sprag.showPlaces" | "sprag.showRule" | "sprag.showProblems";
 
 /** The first argument of `sprag.export`. */
 export interface ExportArguments {
   readonly uri: string;
   readonly procedure?: string;
+}
+
+/** The first argument of `sprag.showPlaces`: places to be looked at from this one, as the client shows references. */
+export interface PlacesArguments {
+  readonly uri: string;
+  readonly at: Place["range"]["start"];
+  readonly places: readonly Place[];
+}
+
+/** As the protocol counts: lines and UTF-16 units from 0. */
+interface Place {
+  readonly uri: string;
+  readonly range: {
+    readonly start: { readonly line: number; readonly character: number };
+    readonly end: { readonly line: number; readonly character: number };
+  };
 }
 
 /** The section `sprag` of the client's settings. */
@@ -33,11 +52,13 @@ export interface Settings {
   readonly units: "si" | "us" | "both";
   /** Whether files that are not open are checked too. */
   readonly checkFolder: boolean;
+  /** The file with the shop's crib, from the folder; empty where there is none. */
+  readonly crib: string;
 }
 
 /** Requests of the server to the client: name to what goes and what comes back. */
 export interface AskedOfClient {
-  /** All files that end in `.sprag` below a folder. */
+  /** All files that end in `.sprag` below a folder, and all `.gitignore` there: what they leave out, the server leaves out. */
   "sprag/list": { readonly params: { readonly folder: string }; readonly result: { readonly uris: readonly string[] } };
   /** Texts, in the order asked; null for what is not there or cannot be read. */
   "sprag/read": {

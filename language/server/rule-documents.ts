@@ -1,12 +1,13 @@
 // Pages of rules on request, for the link of a finding's code.
 import { explain, explanationMarkdown } from "#workspace/index.ts";
 import type { Feature } from "./feature.ts";
+import { answerOwn } from "./own-requests.ts";
 import type { AskedOfServer } from "./protocol.ts";
 
 export const ruleDocuments: Feature = {
   capabilities: () => ({}),
   start: ({ connection }) => {
-    connection.onRequest("sprag/rule", ({ code }: AskedOfServer["sprag/rule"]["params"]) => rulePage(code));
+    answerOwn(connection, "sprag/rule", ({ code }) => rulePage(code));
   },
 };
 

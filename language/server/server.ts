@@ -1,9 +1,12 @@
 // The language server: takes the client's word for what it can do, keeps its folders and texts, and starts every feature.
 import {
+  CodeLensRefreshRequest,
   type Connection,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
+  ErrorCodes,
   type InitializeParams,
+  ResponseError,
   type ServerCapabilities,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
@@ -12,8 +15,10 @@ import about from "../package.json" with { type: "json" };
 import { type Checking, createChecking } from "./checking.ts";
 import { FEATURES } from "./features.ts";
 import { clientFiles, type Files } from "./files.ts";
+import { answerOwn } from "./own-requests.ts";
 import type { StartOptions } from "./protocol.ts";
 import { createSession, type Session } from "./session.ts";
+import { wordsFor } from "./words.ts";
 
 export interface Around {
   /** Files for clients that leave reading to the server; absent where there is no disk. */
@@ -42,9 +47,10 @@ export function startServer(connection: Connection, around: Around): void {
       settings: options.settings,
       today: around.today,
     });
-    checking = createChecking(session);
+    const say = wordsFor(params.locale);
+    checking = createChecking(session, say);
     for (const uri of foldersOf(params)) session.addFolder(uri);
-    for (const feature of FEATURES) feature.start(session);
+    for (const feature of FEATURES) feature.start(session, say);
     return {
       serverInfo: { name: "Sprag", version: about.version },
       capabilities: capabilitiesFor(params),
@@ -72,6 +78,11 @@ export function startServer(connection: Connection, around: Around): void {
     refreshHints(connection, session);
     if (!session.settings().checkFolder) checking.settled();
     else if (!before.checkFolder) void checking.all(session.folders().filter(session.isListed));
+    if (session.settings().crib === before.crib) return;
+    for (const folder of session.folders()) {
+      await folder.settled();
+      checking.changed(folder, [...new Set([...folder.paths(), ...folder.open.keys()])]);
+    }
   };
   connection.onDidChangeConfiguration(({ settings }) => meanwhile(() => configurationChanged(settings)));
 
@@ -105,7 +116,7 @@ export function startServer(connection: Connection, around: Around): void {
     }
   };
   connection.onDidChangeWatchedFiles(({ changes }) => meanwhile(() => changedOnDisk(changes.map(({ uri }) => uri))));
-  connection.onRequest("sprag/atRest", async () => {
+  answerOwn(connection, "sprag/atRest", async () => {
     do {
       await session?.foldersRead();
       await Promise.all(underWay);
@@ -113,8 +124,10 @@ export function startServer(connection: Connection, around: Around): void {
     } while (underWay.size > 0);
     return null;
   });
-  connection.onRequest("sprag/checkFolders", async () => {
-    if (session === undefined || checking === undefined) return null;
+  answerOwn(connection, "sprag/checkFolders", async () => {
+    if (session === undefined || checking === undefined) throw NOT_STARTED;
+    // The check that follows the first reading begins before this one, or it would end it.
+    await session.foldersRead();
     const folders = session.folders().filter(session.isListed);
     return (await checking.read(folders)) ?? (await checking.all(folders));
   });
@@ -140,10 +153,14 @@ export function startServer(connection: Connection, around: Around): void {
     if (folders.length === 0) return;
     const read = checking.read(folders);
     session.whenFoldersRead(Promise.all([session.foldersRead(), read]).then(() => {}));
-    if ((await read) === null && session.settings().checkFolder) void checking.all(folders);
+    const stopped = await read;
+    refreshLenses(connection, session);
+    if (stopped === null && session.settings().checkFolder) void checking.all(folders);
   };
   connection.listen();
 }
+
+const NOT_STARTED = new ResponseError(ErrorCodes.ServerNotInitialized, "Say “initialize” first.");
 
 interface FolderChange {
   readonly added: readonly { readonly uri: string }[];
@@ -166,7 +183,7 @@ function capabilitiesFor({ capabilities: client }: InitializeParams): ServerCapa
 async function registerWatches(connection: Connection, { client }: Session): Promise<void> {
   if (client.workspace?.didChangeWatchedFiles?.dynamicRegistration === true)
     await connection.client.register(DidChangeWatchedFilesNotification.type, {
-      watchers: [{ globPattern: "**/*.{sprag,csv,svg,png,jpg,jpeg}" }],
+      watchers: [{ globPattern: "**/{*.sprag,*.csv,*.svg,*.png,*.jpg,*.jpeg,.gitignore}" }],
     });
   if (client.workspace?.didChangeConfiguration?.dynamicRegistration === true)
     await connection.client.register(DidChangeConfigurationNotification.type, { section: "sprag" });
@@ -196,4 +213,10 @@ function beginFolders(connection: Connection, session: Session, checking: Checki
 
 function refreshHints({ languages }: Connection, { client }: Session): void {
   if (client.workspace?.inlayHint?.refreshSupport === true) void languages.inlayHint.refresh().catch(() => {});
+}
+
+/** Who performs a procedure is known once the folder has been read. */
+function refreshLenses(connection: Connection, { client }: Session): void {
+  if (client.workspace?.codeLens?.refreshSupport === true)
+    void connection.sendRequest(CodeLensRefreshRequest.type).catch(() => {});
 }

@@ -53,6 +53,7 @@ const DEFAULT_SETTINGS: Settings = {
   inlayHints: { stepNumbers: true, otherUnits: true, repeats: true },
   units: "both",
   checkFolder: true,
+  crib: "",
 };
 
 export interface SessionStart {
@@ -71,6 +72,7 @@ export function createSession(start: SessionStart): Session {
   const listed = new Map<string, Folder>();
   const alone = new Map<string, Folder>();
   let settings = settingsFrom(first);
+  const crib = (): string => settings.crib;
   let reading: Promise<void> = Promise.resolve();
   let asking: Promise<void> = Promise.resolve();
   const folders = (): readonly Folder[] => [...listed.values(), ...alone.values()];
@@ -80,7 +82,7 @@ export function createSession(start: SessionStart): Session {
     if (deepest !== undefined) return deepest;
     const parsed = URI.parse(uri);
     const place = parsed.path.includes("/") ? UriUtils.dirname(parsed).toString() : `${parsed.scheme}:`;
-    const known = alone.get(place) ?? folderAt(place, files, today);
+    const known = alone.get(place) ?? folderAt(place, files, today, crib);
     alone.set(place, known);
     return known;
   };
@@ -93,7 +95,7 @@ export function createSession(start: SessionStart): Session {
     isListed: (folder) => listed.get(folder.uri) === folder,
     folderOf,
     addFolder: (uri) => {
-      const folder = folderAt(uri, files, today);
+      const folder = folderAt(uri, files, today, crib);
       listed.set(folder.uri, folder);
       // What was opened alone before belongs to it now.
       for (const [place, other] of alone) {
@@ -153,7 +155,7 @@ export function stopIfCancelled(token: CancellationToken): void {
 
 /** Settings as a client gives them, whatever it gives: what is not understood is as by default. */
 function settingsFrom(given: unknown): Settings {
-  const { inlayHints, units, checkFolder } = recordOf(given);
+  const { inlayHints, units, checkFolder, crib } = recordOf(given);
   const hints = recordOf(inlayHints);
   const flag = (value: unknown, otherwise: boolean): boolean => (typeof value === "boolean" ? value : otherwise);
   const by = DEFAULT_SETTINGS;
@@ -165,11 +167,22 @@ function settingsFrom(given: unknown): Settings {
     },
     units: units === "si" || units === "us" ? units : by.units,
     checkFolder: flag(checkFolder, by.checkFolder),
+    // As a writer types it: `./shop/crib.sprag`, or with the slashes of another system.
+    crib:
+      typeof crib === "string"
+        ? crib
+            .trim()
+            .replaceAll("\\", "/")
+            .replace(/^(\.?\/)+/, "")
+            .normalize("NFC")
+        : by.crib,
   };
 }
 
 type Given<Name extends string> = { readonly [name in Name]?: unknown };
 
-function recordOf(value: unknown): Given<"inlayHints" | "units" | "checkFolder" | keyof Settings["inlayHints"]> {
+function recordOf(
+  value: unknown,
+): Given<"inlayHints" | "units" | "checkFolder" | "crib" | keyof Settings["inlayHints"]> {
   return typeof value === "object" && value !== null ? value : {};
 }

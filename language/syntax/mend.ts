@@ -279,7 +279,7 @@ function mendAnyOrder(place: Place): Mended | null {
 
 const ANY_ORDER = ["in", "any", "order"];
 
-/** A task, step or procedure with something odd in its header: its block is read, its name is not. */
+/** A task, step or procedure with something odd in its header: its block and its title are read, its name is not. */
 function mendHeader(place: Place): Mended | null {
   const { grammar, tokens, start, at } = place;
   const opener = typeName(tokens[start]);
@@ -288,8 +288,10 @@ function mendHeader(place: Place): Mended | null {
   while (typeName(tokens[brace]) !== "{" && tokens[brace] !== undefined && !opensLine(tokens, brace)) brace++;
   const held = place.inside.get(tokens[brace] as IToken);
   if (held === undefined || at > brace || !startsLine(grammar, HELD_BY[opener] as string, held[0])) return null;
-  const named = opener === "procedure" ? [missingBefore(grammar.type("ID"), tokens[brace] as IToken)] : [];
-  const read = attempt(place, start + 1, brace - start - 1, named);
+  const title = tokens.slice(start + 1, brace).filter((token) => typeName(token) === "STRING");
+  const kept = title.length === 1 ? title : [];
+  const named = opener === "procedure" ? [missingBefore(grammar.type("ID"), kept[0] ?? (tokens[brace] as IToken))] : [];
+  const read = attempt(place, start + 1, brace - start - 1, [...named, ...kept]);
   if (read === null) return null;
   const problem = problemOf(place, { ...place, at, end: brace, expected: place.fit.expected, slip: null });
   return { ...read, problem, lostHeader: tokens.slice(start, brace) };

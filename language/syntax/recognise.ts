@@ -59,9 +59,17 @@ interface First {
 type Node = (
   | { readonly form: "token"; readonly type: number; readonly label: string }
   | { readonly form: "rule"; readonly rule: RuleNode }
-  | { readonly form: "sequence" | "choice"; readonly parts: readonly Node[] }
+  | { readonly form: "sequence"; readonly parts: readonly Node[] }
+  | Choice
   | { readonly form: "optional" | "many" | "some"; readonly part: Node }
 ) & { first?: First };
+interface Choice {
+  readonly form: "choice";
+  readonly parts: readonly Node[];
+  first?: First;
+  /** Which parts go on with a type of token; filled as asked. */
+  open?: Map<number, readonly Node[]>;
+}
 interface RuleNode {
   readonly name: string;
   readonly label: string | null;
@@ -204,8 +212,13 @@ function endsOf(walk: Walk, node: Node, at: number): readonly number[] {
       }
       return ends;
     }
-    case "choice":
-      return distinct(node.parts.flatMap((part) => endsOf(walk, part, at)));
+    case "choice": {
+      const open = openParts(node, token.tokenTypeIdx);
+      if (open.length < node.parts.length) missedIn(walk, node.parts, token.tokenTypeIdx, at);
+      const [only] = open;
+      if (only !== undefined && open.length === 1) return endsOf(walk, only, at);
+      return distinct(open.flatMap((part) => endsOf(walk, part, at)));
+    }
     case "optional":
       return distinct([at, ...endsOf(walk, node.part, at)]);
     case "many":
@@ -216,7 +229,14 @@ function endsOf(walk: Walk, node: Node, at: number): readonly number[] {
 }
 
 function after(walk: Walk, node: Node, starts: readonly number[]): readonly number[] {
-  if (starts.length === 1) return endsOf(walk, node, starts[0] as number);
+  if (starts.length === 1) {
+    const at = starts[0] as number;
+    const first = firstOf(node);
+    const token = walk.tokens[at];
+    if (token !== undefined && first.types.has(token.tokenTypeIdx)) return endsOf(walk, node, at);
+    missed(walk, first, at);
+    return first.empty ? starts : [];
+  }
   return distinct(starts.flatMap((start) => endsOf(walk, node, start)));
 }
 
@@ -243,6 +263,22 @@ function ruleEnds(walk: Walk, rule: RuleNode, at: number): readonly number[] {
     byStart.set(at, ends);
   }
   return ends;
+}
+
+/** The parts of a choice that a token of this type lets go on: those that can begin with it, and those that may be empty. */
+function openParts(choice: Choice, type: number): readonly Node[] {
+  choice.open ??= new Map();
+  let open = choice.open.get(type);
+  if (open === undefined) {
+    open = choice.parts.filter((part) => firstOf(part).empty || firstOf(part).types.has(type));
+    choice.open.set(type, open);
+  }
+  return open;
+}
+
+function missedIn(walk: Walk, parts: readonly Node[], type: number, at: number): void {
+  if (at > walk.furthest || (at === walk.furthest && walk.expected !== null))
+    for (const part of parts) if (!firstOf(part).types.has(type)) missed(walk, firstOf(part), at);
 }
 
 function missed(walk: Walk, first: First, at: number): void {

@@ -1,4 +1,5 @@
-// What a string says: without its quotes, escapes resolved, the common indentation of a block removed; and what a unit says.
+// What a string says: without its quotes, escapes resolved, the common indentation of a block removed; what a unit says; and a
+// name in the one spelling by which names are compared.
 import { DefaultValueConverter, type GrammarAST, type ValueType } from "langium";
 
 /** Gives the tree plain text in place of quoted text; a missing closing quote does no harm. */
@@ -12,6 +13,8 @@ export class TextConverter extends DefaultValueConverter {
 export function textOf(terminal: string, image: string): string {
   if (terminal === "STRING") return stringText(image);
   if (terminal === "TEXT_BLOCK") return blockText(image);
+  // An accent may be written as part of its letter or behind it.
+  if (terminal === "ID") return image.normalize("NFC");
   return terminal === "UNIT" ? closed(image) : image;
 }
 

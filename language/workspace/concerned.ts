@@ -19,6 +19,16 @@ export function filesBehind(loaded: Loaded, path: string): readonly string[] {
   return [...found].sort();
 }
 
+/** The tables that the arrangements of these files are made from, in the order of their paths. */
+export function tablesBehind(loaded: Loaded, paths: readonly string[]): readonly string[] {
+  const tables = paths.flatMap((path) =>
+    (loaded.models.get(path)?.declarations ?? []).flatMap((declared) =>
+      declared.kind === "arrangement" && declared.from !== null ? (resolveUse(path, declared.from.path) ?? []) : [],
+    ),
+  );
+  return [...new Set(tables)].filter((path) => loaded.tableText(path) !== null).sort();
+}
+
 /** Tells whether a finding is one of this procedure, of one that it performs, or of no procedure at all. */
 export function concerns(loaded: Loaded, procedure: Procedure): (finding: Finding) => boolean {
   const byId = new Map([...loaded.models.values()].flatMap((model) => model.procedures.map((one) => [one.id, one])));

@@ -1,7 +1,11 @@
 // All that callers of the core need: the command line, the server, a browser.
+
+export { explanationLines } from "#outputs/explanation.ts";
 export { convertText } from "#quantity/convert.ts";
 export { allCodes, explain, pageMarkdown as explanationMarkdown } from "#rules/explain.ts";
 export { formatText } from "#syntax/format.ts";
+export { type Arrangements, type ArrangeResult, arrangeTable } from "./arrange.ts";
+export { computedValues, explainLine, type LineExplained } from "./explain-line.ts";
 export { type ExportRequest, type ExportResult, exportAs, outputFormats } from "./export.ts";
 export type { CheckReport, FileReport, ReportedFinding, Summary } from "./report.ts";
 export { reportText } from "./report.ts";

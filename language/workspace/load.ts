@@ -10,6 +10,8 @@ import type { Snapshot, Wanted } from "./snapshot.ts";
 export interface Loaded {
   readonly parsed: ReadonlyMap<string, ParsedFile>;
   readonly models: ReadonlyMap<string, FileModel>;
+  /** The text of a table that an arrangement names; null where it is not known. */
+  readonly tableText: (path: string) => string | null;
   readonly wanted: readonly Wanted[];
   /** The models that are known already, of this snapshot or an earlier one, for the next to take over what still holds. */
   readonly known: () => Lowered | null;
@@ -19,20 +21,23 @@ export interface Loaded {
 export function load(snapshot: Snapshot, before: Loaded | null): Loaded {
   const parsed = new Map<string, ParsedFile>();
   for (const [path, text] of snapshot.texts) {
+    if (isTable(path)) continue;
     const known = before?.parsed.get(path);
     parsed.set(path, known?.text === text ? known : parseText(text, path));
   }
   linkFiles(parsed);
   const here = (path: string): boolean => snapshot.texts.has(path) || snapshot.present.has(path);
+  const tableText = (path: string): string | null => snapshot.texts.get(path) ?? null;
   let known = before?.known() ?? null;
   let lowered: Lowered | null = null;
   return {
     parsed,
     get models() {
-      lowered ??= lowerAgain(parsed, here, known);
+      lowered ??= lowerAgain(parsed, here, tableText, known);
       known = lowered;
       return lowered.models;
     },
+    tableText,
     wanted: wantedBy(snapshot, parsed),
     known: () => known,
   };
@@ -40,6 +45,8 @@ export function load(snapshot: Snapshot, before: Loaded | null): Loaded {
 
 function wantedBy(snapshot: Snapshot, parsed: ReadonlyMap<string, ParsedFile>): readonly Wanted[] {
   const wanted = new Map<string, Wanted>();
+  const { crib, texts, absent } = snapshot;
+  if (crib !== undefined && !texts.has(crib) && !absent.has(crib)) wanted.set(crib, { path: crib, need: "text" });
   for (const { path, file } of parsed.values()) {
     for (const { need, path: named } of namedIn(file)) {
       const resolved = resolveUse(path, named);
@@ -75,6 +82,11 @@ const named = new WeakMap<ast.File, readonly Wanted[]>();
 /** Where an arrangement takes its masses from. */
 function tablesOf({ properties }: ast.Arrangement): readonly Wanted[] {
   return properties.flatMap((property) =>
-    ast.isTextProperty(property) && property.keyword === "from" ? [{ path: property.text, need: "presence" }] : [],
+    ast.isTextProperty(property) && property.keyword === "from" ? [{ path: property.text, need: "text" }] : [],
   );
+}
+
+/** Rows of a table, no procedure. */
+function isTable(path: string): boolean {
+  return /\.csv$/i.test(path);
 }

@@ -10,6 +10,8 @@ export interface Snapshot {
   readonly absent: ReadonlySet<string>;
   /** ISO date, for calibration and the like. */
   readonly today: string;
+  /** The file with the shop's crib, where a call names no other. */
+  readonly crib?: string;
 }
 
 /** A file the façade would like to know of: its text, or only whether it is there. */

@@ -1,7 +1,9 @@
 // The façade: a snapshot of a workspace in, findings and outputs out, as plain data. Command line, server and browser all
 // come through here, so they cannot differ. Knows no files, no editor, no clock.
+import { cribFactsOf, type Stock, stockOf } from "#analysis/crib/crib-facts.ts";
 import { createDecisions } from "#analysis/decision.ts";
 import { type FollowContext, followProcedure, type Run } from "#analysis/follow.ts";
+import { balanceFacts } from "#analysis/limits/balance.ts";
 import { limitFactsOf } from "#analysis/limits/limits.ts";
 import { optionsAsked } from "#analysis/mentioned.ts";
 import { factsOf } from "#analysis/report.ts";
@@ -34,13 +36,17 @@ export interface Workspace {
   readonly options: (paths: readonly string[]) => readonly Option[];
   readonly expanded: (procedure: Procedure) => ExpandedProcedure;
   readonly expandedOf: (procedureId: string) => ExpandedProcedure | null;
-  /** The procedure followed for all choices; null where it is too large to be. */
-  readonly run: (procedure: Procedure) => Run | null;
+  /** The procedure followed for all choices, or for those made; null where it is too large to be. */
+  readonly run: (procedure: Procedure, settings?: CheckSettings) => Run | null;
+  /** The cribs of a file on the day of the snapshot; null where it has none. */
+  readonly stock: (path: string | undefined) => Stock | null;
 }
 
 export interface CheckSettings {
   /** Choices made before the work starts: option name to choice. */
   readonly set?: Readonly<Record<string, string>>;
+  /** The file with the shop's crib, which is then held against what is used of tools. */
+  readonly crib?: string;
 }
 
 /** Codes that speak of a text as it stands, not of one way through it. */
@@ -49,6 +55,8 @@ const WHATEVER_IS_CHOSEN: ReadonlySet<string> = new Set([
   "flow.unreachable",
   "trace.unused-allow",
 ]);
+
+const OF_THE_CRIB: ReadonlySet<string> = new Set(["trace.no-crib-item", "trace.calibration"]);
 
 /** @param before an earlier workspace of the same folder, to save work */
 export function openWorkspace(snapshot: Snapshot, before: Workspace | null = null): Workspace {
@@ -59,36 +67,47 @@ export function openWorkspace(snapshot: Snapshot, before: Workspace | null = nul
     const procedure = procedures.get(id);
     return procedure === undefined ? null : expand(procedure).expanded;
   };
+  const stockIn = (path = snapshot.crib): Stock | null =>
+    path === undefined ? null : stockOf(loaded.models.get(path), snapshot.today);
   const findingsInSteps = function* (
     paths: readonly string[],
     settings: CheckSettings = {},
   ): Steps<readonly Finding[]> {
-    if (Object.keys(settings.set ?? {}).length === 0) return yield* asWritten(paths);
+    if (Object.keys(settings.set ?? {}).length === 0) return yield* asWritten(paths, settings);
     const found = yield* findingsFor(paths, settings);
     // That a choice leaves a branch out, or an `allow` without work, is no fault of the text.
-    const always = (yield* asWritten(paths)).filter(({ code }) => WHATEVER_IS_CHOSEN.has(code));
+    const always = (yield* asWritten(paths, settings)).filter(({ code }) => WHATEVER_IS_CHOSEN.has(code));
     return [...found.filter(({ code }) => !WHATEVER_IS_CHOSEN.has(code)), ...always].sort(byPlace);
   };
   /** A file by itself has the findings that it had, as long as its model is the same: nothing behind it changed then. */
-  const asWritten = function* (paths: readonly string[]): Steps<readonly Finding[]> {
+  const asWritten = function* (
+    paths: readonly string[],
+    { crib = snapshot.crib }: CheckSettings,
+  ): Steps<readonly Finding[]> {
     const [model, ...others] = chosen(loaded, paths);
     const isAlone = model !== undefined && others.length === 0 && paths.length === 1;
+    const stock = crib === undefined ? null : (loaded.models.get(crib) ?? null);
     const known = isAlone ? found.get(model) : undefined;
-    if (known !== undefined) return known;
-    const made = yield* findingsFor(paths, {});
-    if (isAlone) found.set(model, made);
-    return made;
+    if (known !== undefined && known.stock === stock && (stock === null || known.day === snapshot.today))
+      return known.findings;
+    const findings = yield* findingsFor(paths, crib === undefined ? {} : { crib });
+    if (isAlone) found.set(model, { stock, day: snapshot.today, findings });
+    return findings;
   };
   const findingsFor = function* (paths: readonly string[], settings: CheckSettings): Steps<readonly Finding[]> {
     const models = chosen(loaded, paths);
     yield;
-    const followed = yield* factsIn(models, expandedOf, settings);
+    const stock = stockIn(settings.crib);
+    const followed = yield* factsIn(models, expandedOf, settings, stock);
     const facts = [
       ...paths.flatMap((path): readonly AnyFact[] => loaded.parsed.get(path)?.problems ?? []),
-      ...models.flatMap((model): readonly AnyFact[] => model.problems),
+      ...models.flatMap((model): readonly AnyFact[] => [...model.problems, ...balanceFacts(model.declarations)]),
       ...followed,
     ];
-    const allows = models.flatMap((model) => model.procedures.flatMap(allowsOf));
+    // Without a crib nothing can be said of what an `allow` of its codes silences.
+    const allows = models
+      .flatMap((model) => model.procedures.flatMap(allowsOf))
+      .filter(({ code }) => stock !== null || !OF_THE_CRIB.has(code));
     // Where a line could not be read, an `allow` may silence what that line would have brought.
     const doubtful = new Set(models.filter((model) => model.damaged).map((model) => model.path));
     const asked = new Set(paths);
@@ -112,7 +131,8 @@ export function openWorkspace(snapshot: Snapshot, before: Workspace | null = nul
     options: (paths) => optionsIn(chosen(loaded, paths), (procedure) => expand(procedure).expanded),
     expanded: (procedure) => expand(procedure).expanded,
     expandedOf,
-    run: (procedure) => followed(procedure, contextFor(expandedOf, {})),
+    run: (procedure, settings = {}) => followed(procedure, contextFor(expandedOf, settings)),
+    stock: stockIn,
   };
 }
 
@@ -127,7 +147,11 @@ function toEnd<T>(steps: Steps<T>): T {
 }
 
 const expansions = new WeakMap<Procedure, Expansion>();
-const found = new WeakMap<FileModel, readonly Finding[]>();
+/** With the crib that they were found with, and for that the day. */
+const found = new WeakMap<
+  FileModel,
+  { readonly stock: FileModel | null; readonly day: string; readonly findings: readonly Finding[] }
+>();
 
 /** Worked out once for each record of a procedure. */
 function expand(procedure: Procedure): Expansion {
@@ -147,6 +171,7 @@ function* factsIn(
   models: readonly FileModel[],
   expandedOf: FollowContext["expandedOf"],
   settings: CheckSettings,
+  stock: Stock | null,
 ): Steps<readonly AnyFact[]> {
   const context = contextFor(expandedOf, settings);
   const facts: (readonly AnyFact[])[] = [];
@@ -156,7 +181,7 @@ function* factsIn(
     yield;
     const run = followed(procedure, context);
     yield;
-    if (run !== null) facts.push(factsOf(run), limitFactsOf(run));
+    if (run !== null) facts.push(factsOf(run), limitFactsOf(run), stock === null ? [] : cribFactsOf(run, stock));
     else if (expanded.tooLarge !== null) facts.push([{ kind: "too large", ...expanded.tooLarge, pass: [], more: 0 }]);
     yield;
   }

@@ -41,6 +41,10 @@ describe("what it asks", () => {
       AT_CALL,
     ]);
   });
+  test("and so is how a ring stands that it neither turns nor mentions", () => {
+    const [inner, turned] = ["step install Pin[1] in Circle[1] at 12 o'clock", "step turn Circle[1] to 3 o'clock"];
+    expect(work(inner, turned, "step install Pin[2] in Circle[2] at 3 o'clock")).toEqual([AT_CALL]);
+  });
   test("what it touches and does not mention, as at a start", () => {
     expect(work("step install Bearing", "step install Bearing", "")).toEqual([AT_CALL]);
     expect(work("step install Bearing", "step install Cover", "")).toEqual([]);

@@ -82,6 +82,15 @@ test("measured again in a rework loop: the branch of the last pass says nothing 
   expect(work(loop(""))).toEqual(["order.already-installed: install Shim"]);
 });
 
+test("measured again in a rework loop, what was done after a low reading meets a high one", () => {
+  expect(
+    work(`step Measure { measure Gap "gap" with Depth expect 0.2 .. 1.2 mm }
+    when Gap at most 0.6 mm { step install Shim } otherwise { step { needs Shim is removed
+      do "Look." } }
+    step Test { check "It turns freely" if it fails { return to Measure } }`),
+  ).toEqual(["order.already-installed: install Shim", "order.unmet-need: Shim is removed"]);
+});
+
 test("a finding that depends on a reading alone names no options; one that depends on an option too names that", () => {
   expect(
     work(`${measured}

@@ -144,6 +144,14 @@ describe("aids and energies at the end", () => {
       "order.left-behind: Pin is installed",
     ]);
   });
+  test("and so is one that is put once more into the place in which it was: nothing about it changed", () => {
+    const parts =
+      'holes Feet "feet" { count 2 }\ntemporary part Pin[1..2] "pin" { seats in Feet by number }\nprocedure Work "Work" {';
+    expect(found(`${parts}\nbegin with Pin[1] is installed\nstep install Pin[1]\n}`)).toEqual([
+      "order.left-behind: Pin[1] is installed",
+      "order.already-installed: install Pin[1]",
+    ]);
+  });
   test("an aid that stays by what the procedure says", () => {
     expect(found(work("finish with Pin is installed", "step install Pin"))).toEqual([]);
   });

@@ -5,7 +5,7 @@ import { dateOf, type Stream } from "#cli/surroundings.ts";
 import { folderWith } from "#harness/command.ts";
 import about from "../../language/package.json" with { type: "json" };
 
-const COMMANDS = ["check", "export", "format", "explain", "convert", "new", "serve"];
+const COMMANDS = ["check", "export", "format", "explain", "convert", "new", "arrange", "serve"];
 
 describe("help", () => {
   test("lists the commands and the exit statuses, with examples", () => {
@@ -38,7 +38,7 @@ test.each([
   [["chek", "a"], "no command is called “chek”. Nearest: check. See sprag --help."],
   [
     ["print"],
-    "no command is called “print”. There are: check, export, format, explain, convert, new, serve. See sprag --help.",
+    "no command is called “print”. There are: check, export, format, explain, convert, new, arrange, serve. See sprag --help.",
   ],
   [["--colour"], "sprag has no option --colour. There are: --version, --help. See sprag --help."],
   [["check"], "sprag check wants PATH behind it. See sprag check --help."],

@@ -124,6 +124,13 @@ describe("--set", () => {
     });
   });
 
+  test("knows a letter with its accent however it was typed", () => {
+    const accents = folderWith({ "a.sprag": OPTIONS.replaceAll("Reseal", "R\u00e9sumer") });
+    expect(codes(accents.sprag("check", "a.sprag", "--set", "Extent=Re\u0301sumer", "--format", "json"))).toEqual([
+      "order.unfinished",
+    ]);
+  });
+
   test("is refused twice for one option with two values, and taken with one", () => {
     expect(folder().sprag("check", "a.sprag", "--set", "Extent=Full", "--set", "Extent=Reseal").err).toBe(
       "sprag: --set gives Extent twice: Full and Reseal.\n",

@@ -59,11 +59,16 @@ export function launchBrowser(): Promise<Browser> {
   return chromium.launch({ executablePath: "/usr/bin/chromium", headless: true, args: CHROMIUM_FLAGS });
 }
 
-/** @param fill puts into the empty folder what is to be opened; a text is the path of a folder to copy */
+/**
+ * @param fill puts into the empty folder what is to be opened; a text is the path of a folder to copy
+ * @param language that extensions are told the workbench is shown in. Its own words stay English: those of other languages come
+ * from packages that are no part of it.
+ */
 export async function openWorkbench(
   browser: Browser,
   host: Host,
   fill: string | ((folder: string) => void),
+  language?: string,
 ): Promise<Workbench> {
   const parent = mkdtempSync(join(tmpdir(), "sprag-open-"));
   const folder = join(parent, "shop");
@@ -73,6 +78,8 @@ export async function openWorkbench(
   const context = await browser.newContext({ viewport: { width: 1280, height: 860 } });
   const page = await context.newPage();
   page.setDefaultTimeout(PATIENCE);
+  if (language !== undefined)
+    await page.addInitScript(`globalThis._VSCODE_NLS_LANGUAGE = ${JSON.stringify(language)};`);
   const outside: string[] = [];
   page.on("request", (request) => {
     const url = request.url();

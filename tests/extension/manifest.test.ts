@@ -34,9 +34,12 @@ test("each command is there for the reader, and does something", () => {
     .map((name) => readFileSync(join(extension, "client", name), "utf8"))
     .join("\n");
   const registered = [...client.matchAll(/registerCommand\("([\w.]+)"/g)].map(([, id]) => id).sort();
-  expect(registered).toEqual(contributes.commands.map(({ command }) => command).sort());
+  // What only a lens can ask for, with the places it knows, is in no menu and no palette.
+  const ofLenses = ["sprag.showPlaces"];
+  expect(registered).toEqual([...contributes.commands.map(({ command }) => command), ...ofLenses].sort());
   const namedByServer: Readonly<Record<ClientCommand, true>> = {
     "sprag.export": true,
+    "sprag.showPlaces": true,
     "sprag.showRule": true,
     "sprag.showProblems": true,
   };
@@ -48,6 +51,7 @@ test("the settings are those that the server asks for", () => {
     inlayHints: { stepNumbers: true, otherUnits: true, repeats: true },
     units: "both",
     checkFolder: true,
+    crib: "",
   };
   const { inlayHints, ...others } = asked;
   const flat = {

@@ -34,7 +34,9 @@ const packages: readonly { readonly name: RegExp; readonly only: readonly string
   // The extension's scripts read the grammar; what ships does not.
   { name: /^langium(?:$|\/(?!lsp))/, only: ["grammar", "syntax", "model", "workspace", "server", "extension"] },
   { name: /^(?:@chevrotain\/.*|chevrotain)$/, only: ["quantity", "grammar", "syntax"] },
-  { name: /^(?:commander|picocolors|tinyglobby|ignore|chokidar|tinypool)$/, only: ["cli"] },
+  { name: /^(?:commander|picocolors|tinyglobby|chokidar|tinypool)$/, only: ["cli"] },
+  // The command leaves out what the server leaves out.
+  { name: /^ignore$/, only: ["server"] },
   { name: /^hono(?:$|\/)/, only: ["outputs", "review"] },
 ];
 

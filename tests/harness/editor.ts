@@ -62,6 +62,8 @@ export interface EditorSetting {
   readonly folder?: boolean;
   /** ISO date. */
   readonly today?: string;
+  /** The language that the client shows itself in. */
+  readonly locale?: string;
 }
 
 const ROOT = "file:///shop";
@@ -120,7 +122,7 @@ async function startEditor(setting: EditorSetting = {}): Promise<Editor> {
   connection.onRequest("client/registerCapability", () => null);
   connection.onRequest("window/workDoneProgress/create", () => null);
   connection.onRequest("sprag/list", () => ({
-    uris: [...disk.keys()].filter((path) => path.endsWith(".sprag")).map(uri),
+    uris: [...disk.keys()].filter((path) => /\.(?:sprag|gitignore)$/.test(path)).map(uri),
   }));
   connection.onRequest("sprag/read", ({ uris }) => ({
     texts: uris.map((one: string) => disk.get(pathOf(one)) ?? null),
@@ -131,7 +133,7 @@ async function startEditor(setting: EditorSetting = {}): Promise<Editor> {
   const options: StartOptions = {
     files: "client",
     status: true,
-    commands: ["sprag.export", "sprag.showRule", "sprag.showProblems"],
+    commands: ["sprag.export", "sprag.showPlaces", "sprag.showRule", "sprag.showProblems"],
     ...setting.options,
   };
   const initialized = await connection.sendRequest<InitializeResult>("initialize", {
@@ -140,6 +142,7 @@ async function startEditor(setting: EditorSetting = {}): Promise<Editor> {
     workspaceFolders: setting.folder === false ? null : [{ uri: ROOT, name: "shop" }],
     capabilities: setting.capabilities ?? CAPABLE,
     initializationOptions: options,
+    ...(setting.locale === undefined ? {} : { locale: setting.locale }),
   });
   await connection.sendNotification("initialized", {});
 

@@ -23,6 +23,11 @@ export const plainTexts: ReadonlyMap<string, string> = new Map(
   [...sampleTexts].map(([path, text]) => [path, readMarks(text)[0]?.text ?? text]),
 );
 
+/** The tables that arrangements name. */
+export const tables: ReadonlyMap<string, string> = new Map(
+  paths.filter((path) => path.endsWith(".csv")).map((path) => [path, readFileSync(join(folder, path), "utf8")]),
+);
+
 export const isFaulty = (path: string): boolean => path.startsWith("faulty/");
 /** The procedures of the shop: what a newcomer reads. */
 export const isShopProcedure = (path: string): boolean => !path.includes("/");
@@ -36,7 +41,7 @@ export function openSamples(
   only: readonly string[] = [...plainTexts.keys()],
   before?: Workspace,
 ): Workspace {
-  const texts = new Map([...only.map((path) => [path, plainTexts.get(path) ?? ""] as const), ...changed]);
+  const texts = new Map([...only.map((path) => [path, plainTexts.get(path) ?? ""] as const), ...tables, ...changed]);
   const present = new Set(paths.filter((path) => !path.endsWith(".sprag")));
   return openWorkspace({ texts, present, absent: new Set(), today: "2026-05-04" }, before);
 }

@@ -9,7 +9,7 @@ import { declared, modelOf, modelsOf, problemsIn } from "./model-of.ts";
 const folder = "samples/language";
 const shop = modelsOf(
   Object.fromEntries(
-    ["03-declarations.sprag", "03-parts.sprag", "03-crib.sprag", "shop/materials.sprag"].map((path) => [
+    ["03-declarations.sprag", "03-parts.sprag", "03-crib.sprag", "shop/materials.sprag", "segments.csv"].map((path) => [
       path,
       readFileSync(`${folder}/${path}`, "utf8"),
     ]),

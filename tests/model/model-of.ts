@@ -13,9 +13,14 @@ export type Texts = Readonly<Record<string, string>>;
 
 /** The models of these texts; other files that are there are named by `present`. */
 export function modelsOf(texts: Texts, present: readonly string[] = []): ReadonlyMap<string, FileModel> {
-  const parsed = new Map(Object.entries(texts).map(([path, text]) => [path, parseText(text, path)]));
+  const sprag = Object.entries(texts).filter(([path]) => !path.endsWith(".csv"));
+  const parsed = new Map(sprag.map(([path, text]) => [path, parseText(text, path)]));
   linkFiles(parsed);
-  return lowerFiles(parsed, (path) => path in texts || present.includes(path));
+  return lowerFiles(
+    parsed,
+    (path) => path in texts || present.includes(path),
+    (path) => texts[path] ?? null,
+  );
 }
 
 /** The model of one text. */
@@ -102,6 +107,8 @@ function short(texts: Texts, problem: ModelProblem): string {
       return `${problem.problem.kind} ${at}`;
     case "whole number":
       return `whole number ${at} of ${problem.least}..${problem.most}`;
+    case "table":
+      return `table ${at} ${problem.problem.what} and ${problem.moreRows} more`;
     case "misplaced":
       return `misplaced ${at}: ${problem.what} belongs ${problem.belongs}`;
   }

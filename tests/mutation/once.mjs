@@ -25,22 +25,25 @@ const MOST_HELD = 1_000_000;
 /** `lowerFiles` that knows the same files; also what it asked about others must be the same. */
 export function loweredOnce(lowerFiles) {
   const known = new WeakMap();
-  return (files, isPresent) => {
+  return (files, isPresent, tableText = () => null) => {
     const [first] = files.values();
     const all = [...files.values()];
     const before = (known.get(first ?? files) ?? []).find(
       (one) =>
         one.files.length === all.length &&
         one.files.every((file, at) => file === all[at]) &&
-        [...one.asked].every(([path, answer]) => isPresent(path) === answer),
+        [...one.asked].every(([path, answer]) => isPresent(path) === answer) &&
+        [...one.tables].every(([path, text]) => tableText(path) === text),
     );
     if (before !== undefined) return before.models;
     const asked = new Map();
-    const models = lowerFiles(files, (path) => {
-      asked.set(path, isPresent(path));
-      return asked.get(path);
-    });
-    known.set(first ?? files, [...(known.get(first ?? files) ?? []), { files: all, asked, models }]);
+    const tables = new Map();
+    const noted = (answers, answer) => (path) => {
+      answers.set(path, answer(path));
+      return answers.get(path);
+    };
+    const models = lowerFiles(files, noted(asked, isPresent), noted(tables, tableText));
+    known.set(first ?? files, [...(known.get(first ?? files) ?? []), { files: all, asked, tables, models }]);
     return models;
   };
 }

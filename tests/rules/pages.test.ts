@@ -11,14 +11,14 @@ test("the list has rules, and no code twice", () => {
   expect(new Set(pages.map(([code]) => code)).size).toBe(pages.length);
 });
 
-test.each(pages)("%s: the first example fails with exactly its code", (code, { fails, files = {} }) => {
-  const codes = findingsIn(fails, files).map((finding) => `${finding.code} ${finding.message}`);
+test.each(pages)("%s: the first example fails with exactly its code", (code, { fails, files = {}, crib }) => {
+  const codes = findingsIn(fails, files, settingsOf(crib)).map((finding) => `${finding.code} ${finding.message}`);
   expect(codes.length).toBeGreaterThan(0);
   expect(codes.filter((found) => !found.startsWith(`${code} `))).toEqual([]);
 });
 
-test.each(pages)("%s: the mended example is silent", (_code, { mended, files = {} }) => {
-  expect(findingsIn(mended, files)).toEqual([]);
+test.each(pages)("%s: the mended example is silent", (_code, { mended, files = {}, crib }) => {
+  expect(findingsIn(mended, files, settingsOf(crib))).toEqual([]);
 });
 
 test.each(pages)("%s: the mended example stands as the formatter writes it", (_code, { mended }) => {
@@ -32,7 +32,7 @@ test.each(RULES)("$code: its page can be read as text and as Markdown", (rule) =
 });
 
 test.each(RULES)("$code: what it says fits a line and blames nobody", ({ code, page }) => {
-  const found = findingsIn(page.fails, page.files).filter((finding) => finding.code === code);
+  const found = findingsIn(page.fails, page.files, settingsOf(page.crib)).filter((finding) => finding.code === code);
   for (const { message, why = "", remedy = "" } of found) {
     expect(message.split(/\s+/).length).toBeLessThanOrEqual(14);
     expect(message).toMatch(/[.?]$/);
@@ -40,3 +40,8 @@ test.each(RULES)("$code: what it says fits a line and blames nobody", ({ code, p
   }
   expect(found.some(({ why, remedy }) => why !== undefined || remedy !== undefined)).toBe(true);
 });
+
+/** The crib of an example stands in the example. */
+function settingsOf(crib: true | undefined): { readonly crib?: string } {
+  return crib === undefined ? {} : { crib: "main.sprag" };
+}

@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { expectMarked } from "#harness/check.ts";
 import { folderWith } from "#harness/command.ts";
 import { readMarks } from "#harness/marks.ts";
-import { plainTexts } from "#harness/samples.ts";
+import { plainTexts, tables } from "#harness/samples.ts";
 import { allFiles } from "../guards/source-files.ts";
 
 interface Chapter {
@@ -12,9 +12,10 @@ interface Chapter {
 }
 
 const beside = Object.fromEntries([...plainTexts].filter(([path]) => path.startsWith("shop/")));
-// Pictures and tables only have to be there.
-for (const { path } of allFiles.filter((file) => /^samples\/.*\.(?:svg|csv)$/.test(file.path)))
+// Pictures only have to be there.
+for (const { path } of allFiles.filter((file) => /^samples\/.*\.svg$/.test(file.path)))
   beside[path.replace("samples/", "")] = "";
+for (const [path, text] of tables) beside[path] = text;
 
 const documents = allFiles.filter(({ path }) => /^(?:README|DEVELOPERS|language\/GUIDE)\.md$/.test(path));
 const chapters = documents.flatMap(({ path, text }) => chaptersOf(path, text));
@@ -49,7 +50,7 @@ test("every call of sprag in the documents is one that the command knows", () =>
   const calls = documents.flatMap(({ text }) => [...text.matchAll(/npx sprag ([a-z]+)(?:[^\n`]*)/g)]);
   const { sprag } = folderWith();
   const known = new Set(calls.map(([, name = ""]) => name));
-  expect([...known].sort()).toEqual(["check", "convert", "explain", "export", "format", "new", "serve"]);
+  expect([...known].sort()).toEqual(["arrange", "check", "convert", "explain", "export", "format", "new", "serve"]);
   for (const name of known) expect(sprag(name, "--help").status).toBe(0);
   for (const [call, name = ""] of calls)
     for (const [flag] of call.matchAll(/--[a-z-]+/g)) expect(sprag(name, "--help").out).toContain(flag);

@@ -3,6 +3,7 @@
 import { describe, expect, test } from "vitest";
 import type { CompletionItem, CompletionList } from "vscode-languageserver-protocol/node";
 import { type Editor, withEditor } from "#harness/editor.ts";
+import { askEverywhere, roughTexts } from "#harness/everywhere.ts";
 
 const SHOP = `source Manual "pump manual" revision "9"
 role Fitter "fitter"
@@ -193,6 +194,17 @@ describe("tools and consumables", () => {
     expect(items[0]?.label).toBe("Wrench");
     expect(items.find(({ label }) => label === "Small")?.detail).toContain("does not hold 45 ± 2 N·m");
   });
+  test.each([
+    [
+      "tighten Screw[all] to 40 ± 4 N·m",
+      ["holds 40 ± 4 N·m · 8 .. 60 N·m · torque wrench", "does not hold 40 ± 4 N·m · 1 .. 5 N·m · small torque wrench"],
+    ],
+    ["loosen Screw[all]", ["8 .. 60 N·m · torque wrench", "1 .. 5 N·m · small torque wrench"]],
+    ["lift Rotor", ["torque wrench", "small torque wrench"]],
+  ])("the verdict stands first, where a long line is not cut off: %s", async (action, expected) => {
+    const items = await itemsAt(procedure(`  step ${action} with <|>`));
+    expect(["Wrench", "Small"].map((name) => items.find(({ label }) => label === name)?.detail)).toEqual(expected);
+  });
   test("a torque small enough for the small one", async () => {
     const labels = await labelsAt(procedure("  step tighten Screw[all] to 3 N·m with <|>"));
     expect(inOrder(labels, ["Small", "Wrench"])).toBe(true);
@@ -311,27 +323,17 @@ describe("snippets", () => {
     }));
 });
 
-describe("whatever stands there", () => {
-  test.each([
-    ["empty", ""],
-    ["half-typed", procedure("  step remove \n  step tighten Screw[ to 45 N with\n  when Extent is {\n  allow ord")],
-    ["damaged", `${SHOP}procedure {{ "x\n step 𝒜 remove Cover }} part Screw[1.. "`],
-    ["braces that do not match", `}}} { { step { } part { mass 3 } } choose A by B { 1 .. 2: option C { `],
-    ["with CR LF", procedure('  step remove Cover per Manual "2"\r\n  step wait 3 min\r\n').replaceAll("\n", "\r\n")],
-  ])("nothing throws at any place: %s", (_, text) =>
-    withEditor({}, async (editor) => {
-      const { uri } = await editor.open("any.sprag", text);
-      const lines = text.split(/\r?\n/);
-      let asked = 0;
-      for (const [line, of] of lines.entries())
-        for (let character = 0; character <= of.length; character++) {
-          await editor.connection.sendRequest("textDocument/completion", {
-            textDocument: { uri },
-            position: { line, character },
-          });
-          asked++;
-        }
-      expect(asked).toBeGreaterThanOrEqual(text.length - 2 * lines.length);
-    }),
-  );
-});
+test.each(roughTexts(SHOP, procedure))("it answers at every place, on the line of the cursor: %s", (_, text) =>
+  withEditor({}, async (editor) => {
+    const answers = await askEverywhere<CompletionList>(editor, "textDocument/completion", text);
+    expect(answers.length).toBeGreaterThan(0);
+    for (const { position, answer } of answers)
+      for (const { label, textEdit } of answer.items) {
+        expect(label).not.toBe("");
+        const { start, end } =
+          textEdit !== undefined && "range" in textEdit ? textEdit.range : { start: null, end: null };
+        expect(end, label).toEqual(position);
+        expect(start?.line, label).toBe(position.line);
+      }
+  }),
+);

@@ -125,6 +125,44 @@ procedure B "b" { begin with Cap is installed  step remove Cap }
     expect(found.map(({ range }) => range.start.line)).toEqual([1, 1, 1]);
   }));
 
+/** Each file takes over the names of what it uses itself, and of nothing behind that. */
+const CHAIN = {
+  "a.sprag": 'part Cover "cover"\n',
+  "b.sprag": 'use "a.sprag"\nprocedure B "b" { step inspect Cover }\n',
+  "c.sprag": 'use "b.sprag"\nprocedure C "c" {\n  perform B\n  step inspect Cover\n}\n',
+  "d.sprag": 'use "c.sprag"\nuse "a.sprag"\npart Lid "lid" { encloses Cover }\n',
+};
+
+test.each([
+  ["the library", "a.sprag", 'part Co<|>ver "cover"\n'],
+  ["a file that uses it", "b.sprag", CHAIN["b.sprag"].replace("Cover", "Co<|>ver")],
+  ["a file that uses it beside others", "d.sprag", CHAIN["d.sprag"].replace("Cover", "Co<|>ver")],
+])("references over a chain of `use`, asked in %s", (_title, path, text) =>
+  withEditor({ files: CHAIN }, async (editor) => {
+    await editor.atRest();
+    const { uri, cursor } = await editor.open(path, text);
+    expect(await askReferences(editor, uri, cursor, true)).toEqual([
+      { uri: editor.uri("a.sprag"), range: rangeIn(CHAIN["a.sprag"], "part <Cover>") },
+      { uri: editor.uri("b.sprag"), range: rangeIn(CHAIN["b.sprag"], "inspect <Cover>") },
+      { uri: editor.uri("d.sprag"), range: rangeIn(CHAIN["d.sprag"], "encloses <Cover>") },
+    ]);
+    // The name in c means nothing there, and is told.
+    expect((await editor.diagnostics("c.sprag")).map(({ range }) => range)).toEqual([
+      rangeIn(CHAIN["c.sprag"], "inspect <Cover>"),
+    ]);
+    expect(await askReferences(editor, editor.uri("c.sprag"), { line: 3, character: 16 }, true)).toEqual([]);
+  }),
+);
+
+test("references of a procedure over a chain of `use`", () =>
+  withEditor({ files: CHAIN }, async (editor) => {
+    await editor.atRest();
+    const { uri, cursor } = await editor.open("c.sprag", CHAIN["c.sprag"].replace("perform B", "perform B<|>"));
+    expect(await askReferences(editor, uri, cursor, false)).toEqual([
+      { uri, range: rangeIn(CHAIN["c.sprag"], "perform <B>") },
+    ]);
+  }));
+
 test("references after a file that uses the name came and went", () =>
   withEditor({ files: FILES }, async (editor) => {
     expect(await refer(editor, "sign Fit<|>ter", false)).toHaveLength(1);

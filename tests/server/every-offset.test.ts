@@ -12,6 +12,7 @@ import { selectionAt } from "#server/selection.ts";
 import { flatSymbolsIn, symbolsIn } from "#server/symbols.ts";
 import { nameAt, nodeAt, tokenAt } from "#server/tree-at.ts";
 import type { FileView } from "#server/view.ts";
+import { wordsFor } from "#server/words.ts";
 import { symbolsMatching } from "#server/workspace-symbols.ts";
 import { ROUGH_TEXTS, viewsOf } from "./sample-views.ts";
 
@@ -35,8 +36,10 @@ function expectWhole(view: FileView): void {
   for (const { name } of flatSymbolsIn(view)) expect(name).not.toBe("");
   expect(JSON.stringify(symbolsIn(view)).match(/"selectionRange"/g)?.length ?? 0).toBe(flatSymbolsIn(view).length);
   expect(symbolsMatching(view, "").length).toBeLessThanOrEqual(flatSymbolsIn(view).length);
-  expect(lensesIn(view).length).toBeGreaterThanOrEqual(view.model.procedures.length);
-  for (const { target } of linksIn(view)) expect(target).toContain("file:///shop/");
+  expect(lensesIn(view, new Set(["sprag.export"]), wordsFor("de")).length).toBeGreaterThanOrEqual(
+    view.model.procedures.length,
+  );
+  for (const { target } of linksIn(view, wordsFor(undefined))) expect(target).toContain("file:///shop/");
 }
 
 function expectAnswers(view: FileView, offset: number): void {

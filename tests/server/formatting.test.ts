@@ -140,6 +140,44 @@ describe("as typed", () => {
     );
   });
 
+  test.each([
+    [
+      "a step, on one line as the formatter has it",
+      "  step {\n inspect A\n}<|>\n  step   x",
+      "  step { inspect A }\n  step   x",
+    ],
+    ["on the line of its opening", "  step { inspect   A }<|>\n  step   x", "  step { inspect A }\n  step   x"],
+    [
+      "of a branch, not the next one",
+      '  when X is Y {\nstep   inspect   A\n    }<|> otherwise {\n step   "x"\n  }',
+      '  when X is Y {\n    step inspect A\n  } otherwise {\n step   "x"\n  }',
+    ],
+    ["none that cannot be read", "    task {\nstep   inspec   A\n  }<|>", "    task {\nstep   inspec   A\n  }"],
+    ["none in a text", '  step   "a }<|> b"', '  step   "a } b"'],
+    ["none in a comment", "  // a   }<|>", "  // a   }"],
+  ])("a closing brace and its block: %s", async (_title, marked, wanted) => {
+    const round = (text: string): string => `procedure P "p" {\n${text}\n}\n`;
+    const brace = (editor: Editor, path: string, { cursor }: { cursor: Position }) => typed(editor, path, cursor, "}");
+    expect(await textAfter(round(marked), brace)).toBe(round(wanted));
+    const withCr = (text: string): string => round(text).replaceAll("\n", "\r\n");
+    expect(await textAfter(withCr(marked), brace)).toBe(withCr(wanted));
+  });
+
+  test.each([
+    [
+      "the whole procedure",
+      'procedure P "p" {\nstep   inspect   A\n    }<|>\n',
+      'procedure P "p" {\n  step inspect A\n}\n',
+    ],
+    [
+      "a declaration, not the next one",
+      'part A "a" {\nmass   3 kg\n    }<|>\npart   B "b"\n',
+      'part A "a" { mass 3 kg }\npart   B "b"\n',
+    ],
+  ])("a closing brace at the margin: %s", async (_title, marked, wanted) => {
+    expect(await textAfter(marked, (editor, path, { cursor }) => typed(editor, path, cursor, "}"))).toBe(wanted);
+  });
+
   test("a new line lays out the line before and goes as far in as that", async () => {
     const marked = UNTIDY.replace("    step   install    Cover\n", "    step   install    Cover\n<|>\n");
     expect(await textAfter(marked, (editor, path, { cursor }) => typed(editor, path, cursor, "\n"))).toBe(

@@ -2,8 +2,9 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import type { Hover, MarkupContent } from "vscode-languageserver-protocol/node";
+import type { Hover, MarkupContent, Position } from "vscode-languageserver-protocol/node";
 import { type Editor, withEditor } from "#harness/editor.ts";
+import { askEverywhere, roughTexts } from "#harness/everywhere.ts";
 import { ACTIONS, LINES } from "#server/hover/words.ts";
 import { convertText } from "#workspace/index.ts";
 
@@ -265,25 +266,21 @@ describe("whatever stands there", () => {
       const [text] = await shown(editor, `part Cov<|>er "cover *1* (left)"\n`);
       expect(text).toBe("cover *1* (left) — part Cover");
     }));
-  test.each([
-    ["empty", ""],
-    ["half-typed", procedure("  step remove \n  step tighten Screw[ to 45 N with\n  when Extent is {\n  allow ord")],
-    ["damaged", `${SHOP}procedure {{ "x\n step 𝒜 remove Cover }} part Screw[1.. "`],
-    ["with CR LF", procedure('  step remove Cover per Manual "2"\r\n  step wait 3 min\r\n').replaceAll("\n", "\r\n")],
-  ])("nothing throws at any place: %s", (_, text) =>
+  test.each(roughTexts(SHOP, procedure))("it answers at every place, with what the cursor is on: %s", (_, text) =>
     withEditor({}, async (editor) => {
-      const { uri } = await editor.open("any.sprag", text);
-      const lines = text.split(/\r?\n/);
-      let asked = 0;
-      for (const [line, of] of lines.entries())
-        for (let character = 0; character <= of.length; character++) {
-          await editor.connection.sendRequest("textDocument/hover", {
-            textDocument: { uri },
-            position: { line, character },
-          });
-          asked++;
-        }
-      expect(asked).toBeGreaterThanOrEqual(text.length - 2 * lines.length);
+      const answers = await askEverywhere<Hover | null>(editor, "textDocument/hover", text);
+      expect(answers.length).toBeGreaterThan(0);
+      for (const { position, answer } of answers) {
+        if (answer === null) continue;
+        expect((answer.contents as MarkupContent).value).toMatch(/\S/);
+        const { start, end } = answer.range ?? { start: position, end: position };
+        expect(compare(start, position)).toBeLessThanOrEqual(0);
+        expect(compare(end, position)).toBeGreaterThanOrEqual(0);
+      }
     }),
   );
 });
+
+function compare(a: Position, b: Position): number {
+  return a.line - b.line || a.character - b.character;
+}

@@ -73,6 +73,8 @@ describe("values in the other system", () => {
     ["one written in customary units", "value A = 30 lbf·ft", "≈ 41 N·m"],
     ["a limit that must not be passed, downwards", 'material M "m" { heat limit 200 °C }', "≈ 392 °F"],
     ["a mass, upwards", 'part P "p" { mass 31 kg }', "≈ 69 lb"],
+    ["at most so much: the words are there already", "value A = at most 3 mm", "≈ 0.11 in"],
+    ["at least so much", "value A = at least 45 N·m", "≈ 33.2 lbf·ft"],
     ["what occurs, outwards", 'tool T "t" { measures 0.03 .. 1 mm }', "≈ 0.0011 .. 0.0394 in"],
   ])("%s", async (_title, text, hint) => {
     const made = await shown(text, only("otherUnits"));
@@ -99,7 +101,7 @@ procedure Work "Work" {
       text
         .replace("20 N·m", "20 N·m ‹≈ 177 lbf·in›")
         .replace("45 N·m", "45 N·m ‹≈ 33.2 lbf·ft›")
-        .replace("3 mm", "3 mm ‹≈ at most 0.11 in›"),
+        .replace("3 mm", "3 mm ‹≈ 0.11 in›"),
     );
   });
 

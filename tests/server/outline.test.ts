@@ -9,6 +9,7 @@ import type {
   SymbolInformation,
 } from "vscode-languageserver-protocol";
 import { type Editor, type EditorSetting, withEditor } from "#harness/editor.ts";
+import type { PlacesArguments } from "#server/protocol.ts";
 import { linesOf } from "#syntax/lines.ts";
 
 const TEXT = `use "shop/library.sprag"
@@ -162,6 +163,75 @@ test("selection in own words: the word, the words, the words with their quotes",
     ]);
   }));
 
+test("selections of several places at once, exactly", () =>
+  withEditor({}, async (editor) => {
+    const { uri, text, cursors } = await editor.open(
+      "a.sprag",
+      `// a comment <|>here
+part Cover <|> "cover"
+<|>
+procedure P "p" { step inspect Cover[<|>1 + 2] } <|>`,
+    );
+    const found = await editor.connection.sendRequest<SelectionRange[]>("textDocument/selectionRange", {
+      ...{ textDocument: { uri }, positions: cursors },
+    });
+    const lines = linesOf(text);
+    const textsOf = ({ range: { start, end }, parent }: SelectionRange): readonly string[] => [
+      text.slice(lines.offset(start.line) + start.character, lines.offset(end.line) + end.character),
+      ...(parent === undefined ? [] : textsOf(parent)),
+    ];
+    expect(found.map(textsOf)).toEqual([
+      ["here", "// a comment here", text],
+      ['part Cover  "cover"', text],
+      [text],
+      [
+        ...["1", "1 + 2", "Cover[1 + 2]", "inspect Cover[1 + 2]", "step inspect Cover[1 + 2]"],
+        ...['procedure P "p" { step inspect Cover[1 + 2] }', text],
+      ],
+      [text],
+    ]);
+  }));
+
+test("links from a folder below: up, beside, with blanks, and to a file that comes and goes", () =>
+  withEditor({ files: { "lib/my parts.sprag": "", "lib/x.svg": "", "top.sprag": "" } }, async (editor) => {
+    const { uri, text } = await editor.open(
+      "lib/a.sprag",
+      `use "my parts.sprag"
+use "../top.sprag"
+// use "my parts.sprag"
+use "../../out.sprag"
+use "late.sprag"
+procedure P "p" { step { figure "x.svg" "see x.svg"  figure "late.svg" "x" } }
+use "./my parts.sprag`,
+    );
+    const lines = linesOf(text);
+    const linked = async (): Promise<readonly string[]> => {
+      await editor.atRest();
+      const found = await editor.connection.sendRequest<DocumentLink[]>("textDocument/documentLink", {
+        textDocument: { uri },
+      });
+      return found.map(({ range: { start, end }, target }) => {
+        const source = text.slice(lines.offset(start.line) + start.character, lines.offset(end.line) + end.character);
+        return `${start.line} ${source} → ${target?.replace("file:///shop/", "")}`;
+      });
+    };
+    const always = [
+      ...["0 my parts.sprag → lib/my%20parts.sprag", "1 ../top.sprag → top.sprag", "5 x.svg → lib/x.svg"],
+      "6 ./my parts.sprag → lib/my%20parts.sprag",
+    ];
+    expect(await linked()).toEqual(always);
+    await editor.write("lib/late.sprag", "");
+    await editor.write("lib/late.svg", "<svg/>");
+    expect(await linked()).toEqual([
+      ...always.slice(0, 2),
+      ...["4 late.sprag → lib/late.sprag", "5 x.svg → lib/x.svg", "5 late.svg → lib/late.svg"],
+      ...always.slice(3),
+    ]);
+    await editor.write("lib/late.sprag", null);
+    await editor.write("lib/late.svg", null);
+    expect(await linked()).toEqual(always);
+  }));
+
 test("links to files that are there, and none to one that is not", () =>
   inMain(async (editor) => {
     const found = await ask<DocumentLink[]>(editor, "documentLink");
@@ -178,10 +248,44 @@ test("lenses: the steps with repeats written out, and who performs it", () =>
     expect(found.map(({ range, command }) => `${range.start.line} ${command?.title} ${command?.command}`)).toEqual([
       "15 8 steps · export checklist sprag.export",
       "36 1 step · export checklist sprag.export",
-      "36 performed by 1 procedure ",
+      "36 performed by 1 procedure sprag.showPlaces",
+    ]);
+    const line = TEXT.split("\n").indexOf("  perform Inner");
+    const place = { start: { line, character: 10 }, end: { line, character: 15 } };
+    expect(found[2]?.command?.arguments).toEqual([
+      {
+        uri: editor.uri("main.sprag"),
+        at: { line: 36, character: 10 },
+        places: [{ uri: editor.uri("main.sprag"), range: place }],
+      },
     ]);
     expect(found[0]?.command?.arguments).toEqual([{ uri: editor.uri("main.sprag"), procedure: "Open" }]);
   }));
+
+test("who performs it: each place in each file, counted by procedure", () => {
+  const outer = 'use "main.sprag"\nprocedure Twice "twice" {\n  perform Inner\n  perform Inner\n}\n';
+  return inMain(
+    async (editor) => {
+      await editor.atRest();
+      const lens = (await ask<CodeLens[]>(editor, "codeLens")).at(-1);
+      expect(lens?.command?.title).toBe("performed by 2 procedures");
+      const [{ places }] = (lens?.command?.arguments ?? [{ places: [] }]) as [PlacesArguments];
+      expect(
+        places.map(({ uri, range: { start } }) => `${uri.split("/").at(-1)} ${start.line}:${start.character}`),
+      ).toEqual(["main.sprag 33:10", "outer.sprag 2:10", "outer.sprag 3:10"]);
+    },
+    { files: { ...FILES, "outer.sprag": outer } },
+  );
+});
+
+test("who performs it cannot be pressed where the client cannot show places", () =>
+  inMain(
+    async (editor) => {
+      const commands = (await ask<CodeLens[]>(editor, "codeLens")).map(({ command }) => command?.command);
+      expect(commands).toEqual(["sprag.export", "sprag.export", ""]);
+    },
+    { options: { commands: ["sprag.export"] } },
+  ));
 
 test("no lens where the client has no command for it", () =>
   inMain(async (editor) => expect(await ask(editor, "codeLens")).toEqual([]), { options: { commands: [] } }));

@@ -10,10 +10,11 @@ import { parseText } from "#syntax/parse.ts";
 // As they stand on disk: their marks are comments, and laid out like all else.
 const files = Object.fromEntries([...sampleTexts].filter(([path]) => isFaulty(path) || path.startsWith("shop/")));
 const faulty = Object.keys(files).filter((path) => isFaulty(path) && !path.includes("parts/"));
-const setting = { files, settings: { checkFolder: false } };
+/** What is found with a crib holds its own. */
+const settingOf = (path: string) => ({ files, settings: { checkFolder: false, crib: path } });
 
 test.each(faulty)("%s", (path) =>
-  withEditor(setting, async (editor) => {
+  withEditor(settingOf(path), async (editor) => {
     const { text } = await editor.open(path);
     const before = await editor.diagnostics(path);
     expect(before, "a faulty sample has findings").not.toEqual([]);
@@ -32,7 +33,7 @@ test.each(faulty)("%s", (path) =>
 
 test("most kinds of findings that a text can mend by itself have a fix", async () => {
   const fixes = new Map<string, number>();
-  await withEditor(setting, async (editor) => {
+  await withEditor(settingOf(""), async (editor) => {
     for (const path of faulty) {
       await editor.open(path);
       for (const diagnostic of await editor.diagnostics(path))

@@ -260,6 +260,33 @@ test("a name that is taken only in a file that uses the same library", () =>
     expect(editor.text("main.sprag")).toContain("after Mate");
   }));
 
+test("over a chain of files: those that take the name over, and a clash in any of them", () => {
+  const files = {
+    "a.sprag": 'part Cover "cover"\n',
+    "b.sprag": 'use "a.sprag"\npart Lid "lid" { encloses Cover }\n',
+    "c.sprag": 'use "b.sprag"\nrole Cover "another"\nprocedure C "c" { step inspect Lid by Cover }\n',
+    "d.sprag": 'use "b.sprag"\nuse "a.sprag"\nrole Mate "mate"\npart Cap "cap" { encloses Cover }\n',
+  };
+  return withEditor({ files }, async (editor) => {
+    await editor.atRest();
+    const { uri, cursor } = await editor.open("b.sprag", files["b.sprag"].replace("Cover", "Co<|>ver"));
+    const refusals = [
+      ["Lid", "“Lid” is taken: b.sprag, line 2. Choose another name."],
+      ["Mate", "“Mate” is taken: d.sprag, line 3. Choose another name."],
+      ["Cap", "“Cap” is taken: d.sprag, line 4. Choose another name."],
+    ] as const;
+    for (const [taken, sentence] of refusals)
+      await expect(request(editor, uri, cursor, taken)).rejects.toThrow(sentence);
+    // What c declares is out of reach of all that name the part.
+    await editor.apply(await request(editor, uri, cursor, "C"));
+    const after = (path: keyof typeof files): string => files[path].replaceAll("Cover", "C");
+    expect(editor.text("a.sprag")).toBe(after("a.sprag"));
+    expect(editor.text("b.sprag")).toBe(after("b.sprag"));
+    expect(editor.text("c.sprag")).toBe(files["c.sprag"]);
+    expect(editor.text("d.sprag")).toBe(after("d.sprag"));
+  });
+});
+
 test("a name inside a procedure that does not use the thing is free", () =>
   withEditor({ files: { ...FILES, "other.sprag": 'procedure P "p" { role Mate "mate" }\n' } }, async (editor) => {
     await editor.apply(await renameAt(editor, "by Fit<|>ter", "Mate"));

@@ -173,6 +173,31 @@ describe("parts and changes", () => {
       expect(read(text, some.data)).toEqual(all.filter(({ offset }) => offset >= from && offset < to));
     }));
 
+  test.each([
+    ["of no length", [0, 0, 0, 0], []],
+    ["inside a word", [0, 7, 0, 8], ["Cover"]],
+    ["from the end of one word to the start of the next", [0, 10, 0, 11], []],
+    ["one line", [0, 0, 1, 0], ["part", "Cover", '"cover"']],
+    ["in a comment of several lines, which is one", [2, 0, 2, 3], ["/* two", "lines */"]],
+    ["in a text of several lines, which is one", [3, 0, 4, 1], ['"""', " a", " b", '"""']],
+    ["past the end", [98, 0, 99, 0], []],
+  ] as const)("a range %s", (_title, [line, character, endLine, endCharacter], texts) =>
+    withEditor({}, async (editor) => {
+      const { uri, text } = await editor.open(
+        "a.sprag",
+        'part Cover "cover"\n/* two\nlines */ part Lid """\n a\n b\n"""\n',
+      );
+      const range = { start: { line, character }, end: { line: endLine, character: endCharacter } };
+      const some = await editor.connection.sendRequest<SemanticTokens>("textDocument/semanticTokens/range", {
+        ...{ textDocument: { uri }, range },
+      });
+      const told = read(text, some.data);
+      expect(told.map((one) => one.text)).toEqual(texts);
+      const all = read(text, (await full(editor, "a.sprag")).data);
+      expect(told).toEqual(all.filter(({ offset }) => told.some((one) => one.offset === offset)));
+    }),
+  );
+
   test("what changed since, put into what was told, is what is told of the whole", () =>
     withEditor({}, async (editor) => {
       await editor.open("a.sprag", TEXT);

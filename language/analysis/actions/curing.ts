@@ -38,10 +38,16 @@ export function rested(world: World, seconds: number, but: ReadonlySet<number> =
   return world
     .all("cure")
     .filter((variable) => !but.has(variable))
-    .map((variable) => ({ variable, commutes: true, keepsOrigin: true, change: (value) => restedBy(value, seconds) }));
+    .map((variable) => ({
+      variable,
+      commutes: true,
+      keepsOrigin: "always",
+      change: (value) => restedBy(value, seconds),
+    }));
 }
 
-function restedBy(value: string, seconds: number): string {
+/** A coat after that time; empty once it has cured. */
+export function restedBy(value: string, seconds: number): string {
   if (value === "" || value === UNKNOWN) return value;
   const { left } = curingOf(value);
   return left <= seconds ? "" : `${left - seconds}${value.slice(value.indexOf(" "))}`;

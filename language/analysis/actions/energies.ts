@@ -13,7 +13,7 @@ export function isolate(world: World, energy: Energy): Move {
 
 /** Shown to be dead; what is live cannot be. It is still off by what isolated it. */
 export function prove(world: World, energy: Energy): Move {
-  return { needs: [], updates: [{ variable: world.energy(energy), keepsOrigin: true, change: proved }] };
+  return { needs: [], updates: [{ variable: world.energy(energy), keepsOrigin: "always", change: proved }] };
 }
 
 /** Nothing that it drives may be open: no cover off, no fastener loose, no temporary part in. */

@@ -1,6 +1,6 @@
 // Tightening and loosening: grip, locks, single use. Knows the verbs tighten and loosen.
 import type { Part } from "#model/declarations.ts";
-import { isAttached, isInstalled, isSlack } from "../state-values.ts";
+import { isAttached, isInstalled, isSlack, isSpent, putBack } from "../state-values.ts";
 import { type Index, instanceName, type World } from "../world.ts";
 import { clamping } from "./curing.ts";
 import { lastFastenerLoose } from "./loads.ts";
@@ -44,7 +44,14 @@ export function loosen(world: World, part: Part, index: Index, grip: "loose" | "
       updates: [
         { variable, renews: "always", change: () => grip },
         ...(part.singleUse && grip === "loose"
-          ? [{ variable: world.part(part, index, "used"), change: () => "loosened" }]
+          ? [
+              {
+                variable: world.part(part, index, "used"),
+                by: place,
+                change: (_: string, at: string, __: number, isTaken: boolean) =>
+                  !isAttached(at) ? "removed" : isTaken ? putBack("removed") : "loosened",
+              },
+            ]
           : []),
       ],
     },
@@ -67,7 +74,7 @@ function locked(world: World, part: Part, index: Index, verb: string): readonly 
   }));
 }
 
-/** A fastener of single use that was loosened is not tightened again; told once, it is taken as new. */
+/** A fastener of single use that was loosened is not tightened again; told once, it is taken as new. One that is out was put back first. */
 function tightenedAgain(world: World, part: Part, index: Index): Move {
   if (!part.singleUse) return NOTHING;
   const variable = world.part(part, index, "used");
@@ -75,10 +82,14 @@ function tightenedAgain(world: World, part: Part, index: Index): Move {
   return {
     needs: [
       {
-        bad: [{ variable, test: (value) => value !== "fresh" }, isIn],
+        bad: [{ variable, test: isSpent }, isIn],
         trouble: { kind: "reused", part: instanceName(part, index), verb: "tighten" },
       },
     ],
-    updates: [{ variable, when: [[isIn]], change: () => "fresh" }],
+    updates: [
+      // One that was loosened is in, whatever else may be so on other ways.
+      { variable, change: (value) => (value === "loosened" ? "fresh" : value) },
+      { variable, when: [[isIn]], change: (value) => (isSpent(value) ? "fresh" : value) },
+    ],
   };
 }

@@ -49,18 +49,18 @@ export function filling(world: World, part: Part, index: Index, { places, positi
   };
 }
 
-/** The part is in a position without having been put there by the procedure. */
+/** The part is in its position without having been put there by the procedure, unless it is in elsewhere. */
 export function heldFrom(
   world: World,
   part: Part,
   seat: Seat | null,
-  isThere: (value: string) => boolean,
+  isElsewhere: (place: string) => boolean,
   by: number,
 ): readonly Update[] {
   if (seat === null || !saysFill(seat.places, part)) return [];
   const change = (value: string, place: string): string => {
     const now = read(value);
-    return now === null || isThere(place) ? value : written({ ...now, held: withOne(now.held, seat.position) });
+    return now === null || isElsewhere(place) ? value : written({ ...now, held: withOne(now.held, seat.position) });
   };
   return [{ variable: world.arc(seat.places, part), by, change }];
 }

@@ -64,7 +64,7 @@ function set(
   if (to !== null) {
     const low = magnitudeNumber(to.low ?? to.nominal) ?? Number.NEGATIVE_INFINITY;
     const high = magnitudeNumber(to.high ?? to.nominal) ?? Number.POSITIVE_INFINITY;
-    return { variable, change: () => temperature(low, high) };
+    return { variable, renews: "where supposed", change: () => temperature(low, high) };
   }
   const sign = cooling ? -1 : 1;
   const low = lowEnd(by) ?? 0;
@@ -72,6 +72,7 @@ function set(
   const ends = [sign * low, sign * high].sort((a, b) => a - b);
   return {
     variable,
+    renews: "where supposed",
     change: (value) => {
       const now = boundsOf(value);
       return now === null ? UNKNOWN : temperature(now.low + (ends[0] ?? 0), now.high + (ends[1] ?? 0));

@@ -65,15 +65,15 @@ function giveUp(world: World, held: PartInstance, verb: string, by: string): Mov
 export function hangingNoMore(world: World, part: Part, index: Index): readonly Update[] {
   const own = { part, index };
   return [
-    ...letGo(world, own, twoIn(world, fastenersOf(world, own))),
+    ...(isHung(world, own) ? letGo(world, own, twoIn(world, fastenersOf(world, own))) : []),
     ...world
       .targets("secures", part, index)
+      .filter((held) => isHung(world, held))
       .flatMap((held) => letGo(world, held, withAnother(world, held, instanceKey(part, index)))),
   ];
 }
 
 function letGo(world: World, held: PartInstance, enough: readonly (readonly Test[])[]): readonly Update[] {
-  if (enough.length === 0) return [];
   const isIn: Test = { variable: world.part(held.part, held.index, "place"), test: isInstalled };
   return [
     {

@@ -15,6 +15,8 @@ import {
   isAttached,
   isInstalled,
   isLoose,
+  isPlaceTaken,
+  isSlack,
   isTight,
   OUT,
   onPart,
@@ -168,7 +170,8 @@ function runIn(world: World, part: Part, index: Index): readonly Update[] {
   if (!part.fastener) return [];
   const variable = world.part(part, index, "grip");
   const isOut: Test = { variable: world.part(part, index, "place"), test: (value) => !isAttached(value) };
-  const change = (): string => "loose";
+  // Run in by hand it is loose already.
+  const change = (value: string): string => (isSlack(value) ? value : "loose");
   return [
     { variable, when: [[isOut]], renews: "always", change },
     { variable, change },
@@ -192,7 +195,8 @@ function putIn(
     variable,
     by: world.part(carrier.part, carrier.index, "place"),
     renews,
-    change: (_, under) => (under === UNKNOWN ? UNKNOWN : onPart(carrierKey, isInstalled(under))),
+    change: (_, under, __, isTaken) =>
+      under === UNKNOWN ? UNKNOWN : onPart(carrierKey, isInstalled(under), isTaken || isPlaceTaken(under)),
   };
 }
 

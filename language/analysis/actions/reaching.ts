@@ -48,7 +48,7 @@ function dead(world: World, part: Part, index: Index, verb: string, only: readon
       return {
         needs: [need("energised", LIVE), need("not proved", ISOLATED)],
         updates: [
-          { variable, assumed: true, keepsOrigin: true, ...when, change: proved },
+          { variable, assumed: true, keepsOrigin: "always", ...when, change: proved },
           { variable, assumed: true, ...when, change: (value) => (value === LIVE ? OFF : value) },
         ],
       };

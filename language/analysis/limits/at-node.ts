@@ -1,8 +1,10 @@
 // What a rule of limits looks at: one action or look at one node, with the state before it. Knows no single limit.
+import type { Explanation } from "#engineering/explanation.ts";
 import type { Declaration, Part, Value } from "#model/declarations.ts";
 import type { ExpandedAction } from "#model/expanded.ts";
 import { band, type Quantity } from "#quantity/quantity.ts";
 import { cmp, type Rational } from "#quantity/rational.ts";
+import type { Span } from "#syntax/span.ts";
 import type { State } from "../flow-state.ts";
 import type { Run } from "../follow.ts";
 import type { Node } from "../graph.ts";
@@ -18,6 +20,8 @@ export interface At {
   readonly collect: Collect;
   /** What could not be checked for want of data. */
   readonly leaveOut: (unchecked: Unchecked) => void;
+  /** What is worked out on the way, whether it holds or not. */
+  readonly explain?: (worked: { readonly of: string; readonly span: Span; readonly explanation: Explanation }) => void;
 }
 
 export interface Instance {

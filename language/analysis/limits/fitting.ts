@@ -94,7 +94,7 @@ function temperatures(at: At, outer: Instance, inner: Instance): readonly Way[] 
       if (!isHeated && !isCooled) continue;
       const heat = heatingOf(at, isHeated ? outer : inner, isHeated ? "heat" : "cool", isHeated ? hot : cold);
       const kept = isHeated ? keptHeat(at, outer, heat, above) : { kelvin: exact(ambient.low), cooling: null };
-      if (kept === null || !Number.isFinite(isHeated ? above.low : below.high)) continue;
+      if (kept === null || isUnread(heat) || !Number.isFinite(isHeated ? above.low : below.high)) continue;
       ways.push({
         how: isHeated ? "heated" : "cooled",
         heat,
@@ -115,6 +115,12 @@ function heatingOf({ run, node }: At, own: Instance, verb: "heat" | "cool", { fr
   const changers = run.changedAt(run.world.part(part, index, "temperature"));
   const before = changers.filter((one) => one.id < node.id && heatActionOf(one)?.verb === verb && isOn(one, own));
   return before.at(-1) ?? null;
+}
+
+/** Whether how hot the line makes it could not be read: what is wanted of the part later says less. */
+function isUnread(heat: Node | null): boolean {
+  const action = heatActionOf(heat);
+  return action !== null && action.to === null && action.by === null;
 }
 
 function isOn({ operation }: Node, { part, index }: Instance): boolean {
@@ -201,6 +207,10 @@ function look(at: At, line: ExpandedAction, { fit, outer, inner, way, where }: J
   const slip = fit.slipClearance === null ? ZERO : topOf(fit.slipClearance.quantity);
   const clearance = leastClearance(shrink, temperature);
   const growth = leastGrowth(shrink, temperature);
+  if (clearance.ok) {
+    const of = `${outer.part.name} over ${inner.part.name}`;
+    at.explain?.({ of, span: line.action.place, explanation: clearance.explanation });
+  }
   const least = clearance.ok ? clearance.value.nominal?.base : undefined;
   if (slip === null || least === undefined || !clearance.ok || !growth.ok || cmp(least, slip) >= 0) return;
   const fine = (growth.value.nominal ?? growth.value.low)?.unit ?? unitNamed("µm");

@@ -28,7 +28,7 @@ export function liftFacts(at: At, line: ExpandedAction, action: Lift, lifted: In
   }
 }
 
-interface Load {
+export interface Load {
   readonly mass: Rational;
   readonly with: readonly string[];
   readonly where: Decision;
@@ -38,7 +38,7 @@ interface Load {
 const MOST_WAYS = 64;
 
 /** The part with what stands on it, layer by layer, for each way that can be. What has no mass counts for nothing, and is told. */
-function loadsOf(at: At, action: Lift, lifted: Instance): readonly Load[] {
+export function loadsOf(at: At, action: Lift, lifted: Instance): readonly Load[] {
   const { run, state } = at;
   const own = massOf(lifted);
   if (own === null) {

@@ -1,7 +1,8 @@
 // What is found of values that do not hold: torques, temperatures, tools, loads, positions. Data, each with how its computed
 // value came about. No wording, no severity.
 import type { Explanation } from "#engineering/explanation.ts";
-import type { Quantity } from "#quantity/quantity.ts";
+import type { Kind } from "#quantity/kind.ts";
+import type { Magnitude, Quantity } from "#quantity/quantity.ts";
 import type { Span } from "#syntax/span.ts";
 import type { Found } from "../fact.ts";
 
@@ -190,4 +191,73 @@ export type LoadFact =
       readonly instead: Instead | null;
     });
 
-export type LimitFact = TorqueFact | HeatFact | ToolFact | LoadFact;
+/** Of an arrangement; `table` is the path of its rows as written, `lines` count from 1. */
+export type BalanceFact =
+  /** `direction`: in positions from 1, with a fraction where it is between two. */
+  | (Found & {
+      readonly kind: "unbalance";
+      readonly arrangement: string;
+      readonly how: "limit" | "grade";
+      readonly residual: Quantity;
+      readonly limit: Quantity;
+      readonly direction: number;
+      readonly count: number;
+      /** Null where moments are given. */
+      readonly radius: Quantity | null;
+      readonly limitAt: Span;
+      /** For a grade: at which speed, of which rotor, and whether its mass had to be taken as that of the set. */
+      readonly grade: GradeUsed | null;
+      readonly explanation: Explanation;
+    })
+  | (Found & {
+      readonly kind: "occupancy";
+      readonly arrangement: string;
+      readonly ring: string;
+      readonly table: string;
+      readonly count: number;
+      readonly fault: OccupancyFault;
+    })
+  /** What it would need to be checked. */
+  | (Found & {
+      readonly kind: "balance data";
+      readonly arrangement: string;
+      readonly lacks: "radius" | "speed" | "grade" | "known grade" | "mass";
+      /** The grade as written. */
+      readonly given: string | null;
+    });
+
+export interface GradeUsed {
+  readonly grade: string;
+  readonly speed: Quantity;
+  readonly mass: Quantity;
+  readonly ofSet: boolean;
+}
+
+export type OccupancyFault =
+  | { readonly how: "empty"; readonly positions: readonly number[] }
+  | { readonly how: "nowhere"; readonly serials: readonly string[]; readonly line: number }
+  | { readonly how: "outside"; readonly position: number; readonly serial: string; readonly line: number }
+  | {
+      readonly how: "twice";
+      readonly position: number;
+      readonly serials: readonly [string, string];
+      readonly lines: readonly [number, number];
+    }
+  | { readonly how: "same serial"; readonly serial: string; readonly lines: readonly [number, number] };
+
+/** Of the rows by which something is chosen. */
+export interface ChoiceFact extends Found {
+  readonly kind: "choice";
+  /** Between two rows, in two rows at once, or expected below or above all rows. */
+  readonly how: "gap" | "overlap" | "below" | "above";
+  readonly reading: string;
+  readonly chosen: string;
+  readonly of: Kind;
+  /** The values it is about lie between these; null is open. */
+  readonly from: Magnitude | null;
+  readonly to: Magnitude | null;
+  /** The row before, or what is expected. */
+  readonly declaredAt: Span;
+}
+
+export type LimitFact = TorqueFact | HeatFact | ToolFact | LoadFact | BalanceFact | ChoiceFact;

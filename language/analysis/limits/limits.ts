@@ -1,13 +1,16 @@
 // Whether values hold at one node: every check of limits that looks at what happens there. Knows which check is for which verb.
 
+import type { Explanation } from "#engineering/explanation.ts";
+import { show } from "#quantity/display.ts";
+import type { Span } from "#syntax/span.ts";
 import { NEVER } from "../decision.ts";
 import type { AnalysisFact } from "../fact.ts";
-import type { State } from "../flow-state.ts";
 import { type Run, stateBefore } from "../follow.ts";
-import type { Node } from "../graph.ts";
 import type { Collect, Raw } from "../raw-fact.ts";
 import { together } from "../report.ts";
-import { type At, partsOf } from "./at-node.ts";
+import { type At, declared, partsOf } from "./at-node.ts";
+import { uncheckedBalance } from "./balance.ts";
+import { choiceFacts } from "./choice.ts";
 import { fittingFacts } from "./fitting.ts";
 import { heatFacts } from "./heating.ts";
 import { liftFacts } from "./lifts.ts";
@@ -33,6 +36,7 @@ export function uncheckedIn(run: Run): readonly Unchecked[] {
   const runs = new Set([run]);
   for (const one of runs) {
     walk(one, () => {}, unchecked.add);
+    for (const arrangement of declared(one, "arrangement")) uncheckedBalance(arrangement, unchecked.add);
     for (const node of one.graph.nodes) {
       const callee = one.calleeAt(node);
       if (callee !== null) runs.add(callee.run);
@@ -41,23 +45,52 @@ export function uncheckedIn(run: Run): readonly Unchecked[] {
   return unchecked.all();
 }
 
+/** A value that is worked out, how, and in which line and step. */
+export interface ComputedValue {
+  /** Whose: `Wrench60 for CoverScrew`. */
+  readonly of: string;
+  /** The value or action it is worked out for. */
+  readonly span: Span;
+  /** The whole line. */
+  readonly line: Span;
+  readonly step: { readonly number: string; readonly span: Span } | null;
+  readonly explanation: Explanation;
+}
+
+/** Every value that is worked out on the way through the procedure, each once, in the order of the text. */
+export function computedIn(run: Run): readonly ComputedValue[] {
+  const known = computed.get(run);
+  if (known !== undefined) return known;
+  const found = new Map<string, ComputedValue>();
+  for (const node of run.graph.nodes) {
+    const state = stateBefore(run, node.id);
+    if (state === undefined || node.operation.kind !== "act") continue;
+    const { action } = node.operation.line;
+    const step = node.step === null ? null : { number: node.step.step.number, span: node.step.step.span };
+    const explain: At["explain"] = ({ of, span, explanation }) => {
+      const { name, value } = explanation.result;
+      const key = `${span.path} ${span.start} ${of} ${name} ${show(value)}`;
+      if (!found.has(key)) found.set(key, { of, span, line: action.span, step, explanation });
+    };
+    limitsAt({ run, node, state, collect: () => {}, leaveOut: () => {}, explain });
+  }
+  const all = [...found.values()].sort((a, b) => a.line.start - b.line.start || a.span.start - b.span.start);
+  computed.set(run, all);
+  return all;
+}
+
+const computed = new WeakMap<Run, readonly ComputedValue[]>();
+
 function walk(run: Run, collect: Collect, leaveOut: (unchecked: Unchecked) => void = () => {}): void {
   for (const node of run.graph.nodes) {
     const state = stateBefore(run, node.id);
-    if (state !== undefined) limitsAt(run, node, state, collect, leaveOut);
+    if (state !== undefined) limitsAt({ run, node, state, collect, leaveOut });
   }
 }
 
 /** What is found at the node; `state` is that before it. */
-function limitsAt(
-  run: Run,
-  node: Node,
-  state: State,
-  collect: Collect,
-  leaveOut: (unchecked: Unchecked) => void,
-): void {
-  const at: At = { run, node, state, collect, leaveOut };
-  const { operation } = node;
+function limitsAt(at: At): void {
+  const { operation } = at.node;
   if (operation.kind === "look") {
     const { expect, tools, place } = operation.check;
     readingFacts(at, { expect, tools, place, needsTool: true });
@@ -96,6 +129,9 @@ function limitsAt(
     case "lift":
     case "support":
       for (const lifted of partsOf(line)) liftFacts(at, line, action, lifted);
+      break;
+    case "choose":
+      choiceFacts(at, action);
       break;
     case "measure":
       readingFacts(at, { expect: action.expect, tools: action.tools, place: action.place, needsTool: true });

@@ -139,6 +139,7 @@ function look(at: At, action: TightenAction, fastener: Instance, tightened: Tigh
   const clamped = clampedBy(part, tightened);
   if (clamped === null || at.node.operation.kind !== "act") return;
   const { preload, share } = clamped;
+  at.explain?.({ of: part.name, span: final.span, explanation: preload.explanation });
   const { pass } = at.node.operation.line;
   const [most, least] = [topOf(share), bottomOf(share)];
   const limit = shareLimit(at);

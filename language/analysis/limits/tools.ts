@@ -55,6 +55,9 @@ export function wrenchFacts(at: At, action: TightenAction, fastener: Instance): 
     const { quantity } = stage;
     const torque = { torque: { value: quantity }, prevailing };
     const setting = once(settings, stage, part, () => wrenchSetting(torque, reach));
+    // Where nothing but the torque goes in, the setting is the torque: nothing was worked out.
+    if (setting.ok && setting.explanation.inputs.length > 1)
+      at.explain?.({ of: `${wrench.tool.name} for ${part.name}`, span: stage.span, explanation: setting.explanation });
     const isUnknown = !setting.ok && setting.refusal.why === "missing" && setting.refusal.input === "arm";
     if (isUnknown) {
       const adapter = tools.find(({ tool }) => tool.capability.offset !== null)?.tool.name ?? "";
@@ -114,6 +117,8 @@ function accuracyFact(
     return settingWindow({ torque: { value: final.quantity }, prevailing }, { ...reach, arm }, { share, fullScale });
   };
   const window = once(windows, final, part, () => windowOf(wrench.tool.capability, reach.arm));
+  if (window?.ok === true)
+    at.explain?.({ of: `${wrench.tool.name} for ${part.name}`, span: final.span, explanation: window.explanation });
   if (window === null || window.ok || window.refusal.why !== "nothing left") return;
   const { low: least, high: most } = window.refusal;
   const fitting = otherTool(at, wrench.tool, ({ capability }) => {
@@ -148,13 +153,13 @@ function accuracyFact(
 }
 
 /** The top of a scale; null where it is open. */
-function topGiven(range: Value | null): { readonly value: Quantity } | null {
+export function topGiven(range: Value | null): { readonly value: Quantity } | null {
   const end = range?.quantity.high ?? range?.quantity.nominal ?? null;
   if (range === null || end === null) return null;
   return { value: { ...range.quantity, form: "nominal", low: null, nominal: end, high: null } };
 }
 
-function adaptersOf(tools: readonly ToolUse[]): readonly Adapter[] {
+export function adaptersOf(tools: readonly ToolUse[]): readonly Adapter[] {
   return tools.flatMap(({ tool: { capability } }) =>
     capability.offset === null
       ? []
@@ -221,12 +226,12 @@ export function readingFacts(
 }
 
 /** The limit of a one-sided value has to be seen, too. */
-function endsOf(quantity: Quantity): Quantity {
+export function endsOf(quantity: Quantity): Quantity {
   if (quantity.form !== "at least" && quantity.form !== "at most") return quantity;
   return { ...quantity, form: "nominal", low: null, nominal: quantity.low ?? quantity.high, high: null };
 }
 
-function isAlike(a: Quantity, b: Quantity): boolean {
+export function isAlike(a: Quantity, b: Quantity): boolean {
   return a.kind === b.kind && (a.qualifier ?? "gauge") === (b.qualifier ?? "gauge");
 }
 
@@ -323,7 +328,7 @@ export function heaterFacts(at: At, action: HeatAction, heated: Instance): void 
 }
 
 /** The low end of the range; of a fall nothing is asked. */
-function coldestOf(at: At, { to }: HeatAction): ReturnType<typeof hottestOf> {
+export function coldestOf(at: At, { to }: HeatAction): ReturnType<typeof hottestOf> {
   const low = to === null ? null : band(to.quantity).low;
   if (to === null || low === null) return [];
   const end = to.quantity.low ?? to.quantity.nominal;
@@ -391,7 +396,7 @@ function namesMore(tools: readonly ToolUse[], written: Span): boolean {
 
 const MATTER = { torque: "tool range", reading: "measurement range", heating: "heating range" } as const;
 
-function saysNothing({ capability }: Tool): boolean {
+export function saysNothing({ capability }: Tool): boolean {
   return Object.values(capability).every((said) => said === null || said === false);
 }
 

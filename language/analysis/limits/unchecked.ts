@@ -11,7 +11,8 @@ type CheckedMatter =
   | "temperature to fit"
   | "load"
   | "measurement range"
-  | "heating range";
+  | "heating range"
+  | "balance";
 
 /** Why there is no answer: which value of which thing is not declared, or cannot be read. */
 export interface Unchecked {

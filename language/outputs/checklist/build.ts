@@ -4,12 +4,14 @@
 import type { Unchecked } from "#analysis/limits/unchecked.ts";
 import type { ExpandedProcedure } from "#model/expanded.ts";
 import type { Finding } from "#rules/finding.ts";
+import { arrangementBlocks, serialsOf } from "../arrangements.ts";
 import { procedureBlocks } from "../blocks.ts";
 import { cautionsFor } from "../cautions.ts";
 import { conditionClause } from "../conditions.ts";
 import type { Document, Signal } from "../document.ts";
 import { headOf } from "../head.ts";
 import { consumableRows, partRows, toolRows } from "../lists.ts";
+import { stockNotes, type ToolStocks } from "../stock.ts";
 import type { Words } from "../words/en.ts";
 import { type Work, workOf } from "../work.ts";
 import { type Units, writerOf } from "../writer.ts";
@@ -31,6 +33,8 @@ export interface ChecklistInput {
   readonly expandedOf: (id: string) => ExpandedProcedure | null;
   /** What could not be checked for want of data. */
   readonly unchecked?: readonly Unchecked[];
+  /** The crib beside the tools of the procedure, where one is given. */
+  readonly stock?: ToolStocks;
 }
 
 /** Total: what could not be read is named where it stood. */
@@ -51,16 +55,19 @@ export function buildChecklist(input: ChecklistInput, words: Words): Document {
     draft: input.draft || head.findings.some((finding) => finding.error),
     head,
     signals: signalsOf(work),
-    cautions: cautionsFor(work, words, input.unchecked),
+    cautions: cautionsFor(work, words, input.unchecked, input.stock !== undefined),
     start: clauses(expanded.begin),
     parts: partRows(work, writer),
-    tools: toolRows(work, writer),
+    tools: toolRows(work, writer, input.stock),
+    stockNotes: input.stock === undefined ? [] : stockNotes(input.stock, writer),
     consumables: consumableRows(work, writer),
+    arrangements: arrangementBlocks(work, writer),
     blocks: procedureBlocks(expanded, {
       writer,
       choices: options,
       compact: input.repeats === "compact",
       expandedOf: input.expandedOf,
+      serialOf: serialsOf(work.procedures.flatMap(({ declarations }) => declarations)),
       hazardTitle: (name) => hazards.get(name) ?? null,
       prefix: "",
       within: [],

@@ -1,7 +1,8 @@
 // What stands above the work in the HTML checklist: title block, check result, signal words, cautions, lists.
 // Knows the document only.
-import type { Document, Fact } from "../document.ts";
+import type { Document, Fact, StockLine } from "../document.ts";
 import type { Words } from "../words/en.ts";
+import { arrangementHtml } from "./html-arrangements.ts";
 import { type Markup, markup, nothing } from "./html-markup.ts";
 
 export function headHtml(document: Document, words: Words): Markup {
@@ -25,7 +26,7 @@ ${signalsHtml(document, words)}
 <section><h2>${labels.cautions}</h2><ul>${document.cautions.map((caution) => markup`<li>${caution}</li>`)}</ul></section>
 ${document.tools.length === 0 ? nothing : toolsHtml(document, words)}
 ${document.parts.length === 0 ? nothing : partsHtml(document, words)}
-${document.consumables.length === 0 ? nothing : consumablesHtml(document, words)}
+${document.consumables.length === 0 ? nothing : consumablesHtml(document, words)}${document.arrangements.map((block) => arrangementHtml(block, words))}
 ${startHtml(document, words)}
 </div>`;
 }
@@ -63,14 +64,25 @@ function signalsHtml({ signals }: Document, words: Words): Markup {
   return markup`<section><h2>${words.labels.keyToSignals}</h2><dl class="key">${rows}</dl></section>`;
 }
 
-function toolsHtml({ tools }: Document, words: Words): Markup {
+function toolsHtml({ tools, stockNotes }: Document, words: Words): Markup {
   const { labels, lists } = words;
   const rows = tools.map((tool) => [
     named(tool),
     lines(tool.asked, lists.noRequirement),
     lines(tool.used, lists.noRequirement),
+    ...(tool.stock === null ? [] : [stockHtml(tool.stock, words)]),
   ]);
-  return markup`<section><h2>${labels.tools}</h2>${table([labels.tool, labels.asked, labels.used], rows)}</section>`;
+  const heads = [labels.tool, labels.asked, labels.used, ...(stockNotes.length === 0 ? [] : [words.stock.heading])];
+  return markup`<section><h2>${labels.tools}</h2>${table(heads, rows)}${stockNotes.map((note) => markup`<p class="source">${note}</p>`)}</section>`;
+}
+
+/** An item by its label, and below it what it is set to. */
+function stockHtml(stock: readonly StockLine[], words: Words): Markup {
+  if (stock.length === 0) return markup`${words.stock.none}`;
+  return markup`${stock.map(
+    ({ label, remarks, settings }) =>
+      markup`<div class="item"><b>${label}</b>${remarks.length === 0 ? nothing : markup` ${words.comma(remarks)}`}${settings.map((text) => markup`<span class="line">${text}</span>`)}</div>`,
+  )}`;
 }
 
 function partsHtml({ parts }: Document, { labels }: Words): Markup {

@@ -83,6 +83,14 @@ dd { margin: 0; overflow-wrap: anywhere; }
 :focus-visible { outline: 3px solid #0a3d91; outline-offset: 2px; }
 .ticks { display: flex; flex-wrap: wrap; gap: .25rem 1.25rem; padding-inline-start: .25rem; }
 .small { gap: .4rem; }
+.circle { margin: .4rem 0; break-inside: avoid; }
+.ring > .circle { flex: 0 1 19rem; }
+.tick ~ .circle { margin-inline-start: 3.6rem; }
+.circle svg { display: block; max-width: 100%; height: auto; }
+.ring { display: flex; flex-wrap: wrap; gap: .5rem 2rem; align-items: flex-start; }
+.ring > table { flex: 1 1 20rem; width: auto; }
+.ring th, .ring td { padding: .15rem .5rem; }
+.serial { font-weight: 600; }
 .rounds { width: auto; min-width: 60%; }
 .rounds td, .rounds th { vertical-align: middle; }
 .field, .sign { display: flex; flex-wrap: wrap; gap: .3rem .75rem; align-items: center; margin: .35rem 0; }

@@ -15,6 +15,7 @@ import type {
   StepRow,
 } from "../document.ts";
 import type { Words } from "../words/en.ts";
+import { figureHtml } from "./html-arrangements.ts";
 import { headHtml, listsHtml } from "./html-head.ts";
 import { type Markup, markup, nothing } from "./html-markup.ts";
 import { styleSheet } from "./html-style.ts";
@@ -188,7 +189,7 @@ function instructionHtml(row: Instruction, at: At): Markup {
     : markup`<p class="lead">${text}</p>`;
   return markup`<div class="instruction">
 ${lead}
-${detailsHtml(row.details)}${one ? nothing : ticksHtml(row, at)}
+${detailsHtml(row.details)}${row.figure === undefined ? nothing : figureHtml(row.figure)}${one ? nothing : ticksHtml(row, at)}
 ${fieldsHtml(row.fields, null, at)}
 ${failingHtml(row, at)}${performed}
 </div>

@@ -1,6 +1,17 @@
 // The checklist as GitHub-flavoured Markdown: task lists to tick, tables for what is listed or filled in, all text escaped.
 // Knows the document only, no procedure.
-import type { Block, Document, Field, Instruction, Section, SignOff, StatementBlock, StepRow } from "../document.ts";
+import type {
+  ArrangementBlock,
+  Block,
+  Document,
+  Field,
+  Instruction,
+  Section,
+  SignOff,
+  StatementBlock,
+  StepRow,
+  StockLine,
+} from "../document.ts";
 import type { Words } from "../words/en.ts";
 import { inline, linkTo, paragraphs, quoted, table } from "./md-markup.ts";
 
@@ -71,7 +82,21 @@ function listsOf(document: Document, words: Words): readonly string[] {
   const section = (title: string, body: string, rows: number): readonly string[] =>
     rows === 0 ? [] : [`## ${inline(title)}`, body];
   const orNone = (texts: readonly string[]): string => (texts.length === 0 ? lists.noRequirement : texts.join("; "));
-  const tools = document.tools.map((tool) => [tool.title, orNone(tool.asked), orNone(tool.used), tool.name]);
+  const hasStock = document.stockNotes.length > 0;
+  const tools = document.tools.map((tool) => [
+    tool.title,
+    orNone(tool.asked),
+    orNone(tool.used),
+    ...(hasStock ? [stockText(tool.stock ?? [], words)] : []),
+    tool.name,
+  ]);
+  const toolHeads = [
+    labels.tool,
+    labels.asked,
+    labels.used,
+    ...(hasStock ? [words.stock.heading] : []),
+    labels.nameInText,
+  ];
   const parts = document.parts.map((part) => [part.title, String(part.count), part.remarks.join("; "), part.name]);
   const consumables = document.consumables.map((one) => [one.title, one.amounts.join("; "), one.name]);
   const signals = document.signals.map((signal) => [words.signals[signal], words.signalKey[signal]]);
@@ -82,7 +107,8 @@ function listsOf(document: Document, words: Words): readonly string[] {
       document.cautions.map((caution) => `- ${inline(caution)}`).join("\n"),
       document.cautions.length,
     ),
-    ...section(labels.tools, table([labels.tool, labels.asked, labels.used, labels.nameInText], tools), tools.length),
+    ...section(labels.tools, table(toolHeads, tools), tools.length),
+    ...(tools.length === 0 ? [] : document.stockNotes.map(inline)),
     ...section(
       labels.parts,
       table([labels.part, labels.count, labels.remarks, labels.nameInText], parts),
@@ -93,7 +119,29 @@ function listsOf(document: Document, words: Words): readonly string[] {
       table([labels.consumable, labels.amount, labels.nameInText], consumables),
       consumables.length,
     ),
+    ...document.arrangements.flatMap((block) => arrangementOf(block, words)),
     ...section(labels.beforeStart, document.start.map(tickLine).join("\n"), document.start.length),
+  ];
+}
+
+function stockText(stock: readonly StockLine[], words: Words): string {
+  if (stock.length === 0) return words.stock.none;
+  const item = ({ label, remarks, settings }: StockLine): string =>
+    [[label, ...remarks].join(", "), settings.join(", ")].filter((text) => text !== "").join(": ");
+  return stock.map(item).join("; ");
+}
+
+function arrangementOf(block: ArrangementBlock, { arrangement, comma }: Words): readonly string[] {
+  const view = block.view ?? block.figure?.text ?? "";
+  return [
+    `## ${inline(block.title)}`,
+    ...(view === "" ? [] : [inline(view)]),
+    table(
+      [arrangement.position, arrangement.serialNumber, block.measure],
+      block.rows.map(({ position, serial, weight }) => [position, serial, weight]),
+    ),
+    `- ${inline(`${arrangement.residual}: ${block.residual}`)}\n- ${inline(`${arrangement.limit}: ${block.limits.length === 0 ? arrangement.noLimit : comma(block.limits)}`)}`,
+    inline(block.caution),
   ];
 }
 

@@ -130,6 +130,8 @@ export const en = {
       `${matter} of ${of}, no ${lacks}${when === null ? "" : when === "dry" ? " for dry threads" : ` for ${when}`}${holder === of ? "" : ` of ${holder}`}`,
     adapter:
       "The torques are those at the fastener. An adapter changes what the wrench must be set to: work out the setting for this adapter, its angle and this wrench's arm. Put no extension on the handle. Work it out again if a tool changes.",
+    adapterListed:
+      "The torques are those at the fastener. An adapter changes what the wrench must be set to: take the setting that stands beside the very item, or work it out for another arm. Put no extension on the handle. Work it out again if a tool changes.",
     heating:
       "Heating and cooling: measure part and mate at contact. Treat a part as hot until it is measured cool. If it sticks, take it off and heat it again. Do not hammer.",
     isolation: "“Isolated” here means that the procedure says so. Prove it dead at the place of work.",
@@ -331,6 +333,60 @@ export const en = {
     noRequirement: "–",
   },
 
+  /** Items of the crib. */
+  stock: {
+    heading: "Items in the crib that may serve",
+    none: "none",
+    calibratedUntil: (day: string): string => `calibrated until ${day}`,
+    outSince: (day: string): string => `OUT OF CALIBRATION since ${day}: do not use`,
+    unsaid: (what: string): string => `look at it first: the crib does not say its ${what}`,
+    setting: (fastener: string, torque: string, adapters: string, settings: readonly string[]): string =>
+      `For the ${fastener}, ${torque}${adapters === "" ? "" : `, with the ${adapters}`}: set ${settings.join(", then ")}`,
+    keep: (window: string): string => `the last within ${window}`,
+    window: (fastener: string, torque: string, window: string): string =>
+      `For the ${fastener}, ${torque}: set within ${window}`,
+    noArm: (torque: string, fastener: string, adapters: string): string =>
+      `For the ${fastener}, ${torque}, with the ${adapters}: no setting, since the crib does not say its arm`,
+    source: (cribs: string, day: string): string => `Items of ${cribs} as of ${day}.`,
+    settingHolds:
+      "A setting holds for that item alone, with this adapter, its angle and that item’s own arm. No extension on the handle. Work it out again if a tool changes.",
+  },
+
+  circle: {
+    order: (places: string): string => `Order of tightening on ${withArticle(places)}`,
+    positions: (places: string): string => `Positions of ${withArticle(places)}`,
+    orderText: (sequence: string): string => `Order of positions: ${sequence}.`,
+    keyPosition: "In the circles: positions.",
+    keyOrder: "Beside them: 1. is tightened first.",
+    clockwise: "Numbered clockwise",
+    counterclockwise: "Numbered counterclockwise",
+    numbered: (direction: string, seenFrom: string | null): string =>
+      seenFrom === null
+        ? `${direction}.`
+        : `${direction}, seen from ${WHERE.test(seenFrom) ? seenFrom : withArticle(seenFrom)}.`,
+    start: (position: string, clock: string): string => `At the start, position ${position} is at ${clock}.`,
+    notToPlace: "Drawn in the order of their numbers, not where they lie.",
+    tooMany: "Too many positions to be drawn.",
+  },
+
+  arrangement: {
+    title: (part: string, ring: string): string => `Which ${part} goes where in ${withArticle(ring)}`,
+    position: "Position",
+    serialNumber: "Serial",
+    mass: "Mass",
+    moment: "Moment",
+    residual: "Unbalance left",
+    limit: "It may be",
+    noLimit: "no limit given",
+    notKnown: "not known, for want of a radius",
+    grade: (limit: string, grade: string, speed: string): string => `${limit} (${grade} at ${speed})`,
+    caution:
+      "Static unbalance in one plane, of these parts alone, from the masses as listed. It does not replace balancing the whole rotor. A part that is exchanged changes it: have the list worked out again.",
+    serial: (serial: string): string => `Serial: ${serial}.`,
+    serials: (placed: readonly (readonly [string, string])[]): string =>
+      `Serials by position: ${placed.map(([position, serial]) => `${position}: ${serial}`).join(", ")}.`,
+  },
+
   head: {
     revision: (revision: string): string => `revision ${revision}`,
     serial: (first: string, last: string | null): string =>
@@ -352,6 +408,9 @@ export const en = {
     noDocument: "no document number",
   },
 };
+
+/** Where somebody stands, which takes no article. */
+const WHERE = /^(?:above|below|behind|inside|outside)\b/i;
 
 /** `the` before a title, unless it begins with an article of its own. */
 function withArticle(noun: string): string {

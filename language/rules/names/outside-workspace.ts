@@ -8,7 +8,7 @@ export const outsideWorkspace = rule({
   about: "outside workspace",
   page: {
     finds:
-      "A path of a “use” or “figure” line that begins at the root of a disk, leads out of the workspace, or leads to no file. Paths are relative to the file they stand in and are written with “/”.",
+      "A path of a “use” or “figure” line, or of an arrangement, that begins at the root of a disk, leads out of the workspace, or leads to no file. Paths are relative to the file they stand in and are written with “/”.",
     why: "A procedure must mean the same on every machine. A file outside the workspace is on one of them only.",
     fails: 'use "../tools.sprag"\n\npart Cover "bearing cover"\n',
     mended: 'use "shop/tools.sprag"\n\npart Cover "bearing cover"\n',

@@ -89,7 +89,7 @@ function actionOf(verb: string, base: Base): Action | null {
     case "tighten":
       return { ...base, verb, pattern: null, byHand: false, stages: [], stagesSpan: null, angle: null, toSeat: false };
     case "loosen":
-      return { ...base, verb, back: null, reverse: false };
+      return { ...base, verb, back: null, setBack: false, reverse: false };
     case "clean":
     case "lubricate":
       return { ...base, verb, with: null };

@@ -171,7 +171,7 @@ function isCalledFor({ place, named }: Around, { within }: Expected, thing: Decl
 function toolSaid(around: Around, expected: Expected, tool: Tool, about: string): Pick<Candidate, "detail" | "group"> {
   const { fits, why } = toolFits(tool, askedOfTool(around, expected));
   const group = fits === "yes" ? GROUP.best : fits === "unknown" ? GROUP.plain : GROUP.doubtful;
-  return { detail: joined(about, why), group };
+  return { detail: joined(why, about), group };
 }
 
 function askedOfTool({ text, place, named }: Around, { within }: Expected): Asked {

@@ -11,6 +11,7 @@ import type { Token } from "./tokens.ts";
 
 export interface ToolFits {
   readonly fits: "yes" | "no" | "unknown";
+  /** The verdict first: a long line is cut off at its end. */
   readonly why: string;
 }
 
@@ -64,7 +65,7 @@ function compared(
 ): ToolFits {
   if (wanted === null || wanted.kind !== tool.kind) return { fits: "yes", why: show(tool) };
   const fits = meets(tool, wanted);
-  return { fits: fits ? "yes" : "no", why: `${show(tool)}: ${fits ? yes : no} ${show(wanted)}` };
+  return { fits: fits ? "yes" : "no", why: `${fits ? yes : no} ${show(wanted)} · ${show(tool)}` };
 }
 
 /** From the lowest to the highest that is wanted. */

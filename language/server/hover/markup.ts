@@ -29,6 +29,7 @@ export function list(lines: readonly string[]): string {
 /** The same for a client that takes no Markdown. */
 export function withoutMarkup(markdown: string): string {
   return markdown
+    .replace(/^```(?:text)?(?:\n|$)/gm, "")
     .replace(/\*\*((?:\\.|[^*\\])+)\*\*/g, "$1")
     .replaceAll("&#64;", "@")
     .replace(/\\([!-/:-@[-`{-~])/g, "$1");

@@ -27,10 +27,12 @@ const keys = (name: string): readonly string[] =>
   run === undefined ? [] : damagedVariables(run.world, thing(name)).map((variable) => run.world.keyOf(variable));
 const sorts = (name: string): readonly string[] => keys(name).map((key) => key.split(":")[0] ?? "");
 
-test("a part: each of its aspects, of each instance, and the places it may stand in", () => {
+test("a part: each of its aspects, of each instance, the places it may stand in, how far it fills a ring", () => {
   expect(sorts("Hub")).toEqual([...ASPECTS]);
-  expect(sorts("Bolt").filter((sort) => sort !== "holder")).toEqual([...ASPECTS, ...ASPECTS]);
-  expect(sorts("Pin")).toEqual([...ASPECTS, "holder"]);
+  expect(sorts("Bolt").filter((sort) => sort !== "holder")).toEqual([...ASPECTS, ...ASPECTS, "fill"]);
+  expect(sorts("Pin")).toEqual([...ASPECTS, "holder", "fill"]);
+  const fills = [...keys("Bolt"), ...keys("Pin")].filter((key) => key.startsWith("fill"));
+  expect(keys("Other")).toEqual(expect.arrayContaining(fills));
   expect(keys("Bolt")).toEqual(expect.arrayContaining(keys("Circle").filter((key) => /^holder.*[12]$/.test(key))));
 });
 
@@ -58,7 +60,7 @@ test("nothing is known of any of them after a line of which nothing could be rea
   if (run === undefined) throw new Error("no run");
   const updates = doubtOf(run.world, thing("Supply"));
   expect(updates.map(({ variable }) => run.world.keyOf(variable))).toEqual(keys("Supply"));
-  expect(updates.map(({ change }) => change("live", "", 0))).toEqual([UNKNOWN]);
+  expect(updates.map(({ change }) => change("live", "", 0, false))).toEqual([UNKNOWN]);
   const hub = doubtOf(run.world, thing("Hub")).map(({ variable }) => run.world.keyOf(variable));
   expect(hub.slice(0, ASPECTS.length)).toEqual(keys("Hub"));
 });

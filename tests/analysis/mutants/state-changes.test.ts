@@ -57,7 +57,7 @@ describe("a plain change", () => {
         return "b";
       },
     });
-    expect(told).toEqual([["a", "", 7]]);
+    expect(told).toEqual([["a", "", 7, false]]);
   });
 });
 
@@ -66,7 +66,7 @@ describe("what decides where it came from", () => {
   test.each<[name: string, update: Partial<Update>, left: readonly Row[]]>([
     [
       "kept",
-      { keepsOrigin: true, change: () => "a" },
+      { keepsOrigin: "always", change: () => "a" },
       [
         ["a", 3, FULL],
         ["a", 104, PART],

@@ -41,7 +41,12 @@ export const ENDS = [
         "...instances.flatMap((instance) => seated(end, instance)),",
       ],
       ["end: a part left out", "...instances.flatMap((instance) => leftOut(end, instance).map(untold)),", ""],
-      ["end: out from the start", "if (wasIn === NEVER) return [];", ""],
+      [
+        "end: out from the start",
+        "if (wasIn === NEVER) return [];",
+        "",
+        "A shortcut: what was never in is told for `entry.when` and `wasIn`, so nowhere, and report.ts takes in nothing that holds nowhere.",
+      ],
       [
         "end: a lock told is not told again",
         "...instances.flatMap((instance) => leftOut(end, instance).map(untold)),",

@@ -27,13 +27,13 @@ export const FASTENERS = [
       ["tighten: reachable", 'workOn(world, part, index, "tighten"),', ""],
       [
         "tighten: a single-use part again",
-        'bad: [{ variable, test: (value) => value !== "fresh" }, isIn],',
+        "bad: [{ variable, test: isSpent }, isIn],",
         'bad: [{ variable, test: (value) => value === "removed" }, isIn],',
       ],
       [
         "tighten: once told it is taken as new",
-        'updates: [{ variable, when: [[isIn]], change: () => "fresh" }],',
-        "updates: [],",
+        '(value === "loosened" ? "fresh" : value) },\n      { variable, when: [[isIn]], change: (value) => (isSpent(value) ? "fresh" : value) },',
+        "value },",
       ],
       ["tighten: a load on a wet joint", "clamping(world, part, index),", ""],
       ["loosen: the grip", '{ variable, renews: "always", change: () => grip },', ""],
@@ -45,7 +45,7 @@ export const FASTENERS = [
       ],
       ["loosen: locked", '{ needs: locked(world, part, index, "loosen"), updates: [] },', ""],
       ["loosen: reachable", 'workOn(world, part, index, "loosen"),', ""],
-      ["loosen: used", 'change: () => "loosened"', "change: (v: string) => v"],
+      ["loosen: used", '!isAttached(at) ? "removed" : isTaken ? putBack("removed") : "loosened",', "isTaken ? at : _,"],
       ["loosen by an angle: not used", '(part.singleUse && grip === "loose"', "(part.singleUse"],
       ["loosen: the last that was tight", 'grip === "loose" ? lastFastenerLoose(world, part, index) : NOTHING,', ""],
       [
@@ -68,7 +68,7 @@ export const FASTENERS = [
         'const grip = action.toSeat ? "seated" : isRunIn ? "run in" : "tight";',
         'const grip = isRunIn ? "run in" : "tight";',
       ],
-      ["loosen by an angle: set", 'action.back === null ? "loose" : "set"', '"loose"'],
+      ["loosen by an angle: set", 'action.setBack ? "set" : "loose"', '"loose"'],
       ["wait: it cools", "[...coolDown(world, ambient.low), ...rested(world, seconds)]", "[...rested(world, seconds)]"],
       [
         "wait: coats rest",
@@ -76,8 +76,13 @@ export const FASTENERS = [
         "[...coolDown(world, ambient.low)]",
       ],
       [
+        "clean: clean by this, also where it was only taken as so",
+        'renews: "where supposed", change: () => to',
+        "change: () => to",
+      ],
+      [
         "turn: where the ring stands",
-        "{ variable: orientationVariable(world, places), change: () => value }",
+        '{ variable: orientationVariable(world, places), renews: "where supposed", change: () => value }',
         "{ variable: orientationVariable(world, places), change: (v) => v }",
       ],
       ["clean: clean", 'set(thing, "surface", "clean"), ', ""],
@@ -151,7 +156,7 @@ export const FASTENERS = [
     breaks: [
       ["isolate: isolated", "value === LIVE ? ISOLATED : value", "value"],
       ["isolate: who did it first", "value === LIVE ? ISOLATED : value", "ISOLATED"],
-      ["prove: whose isolation it was", "keepsOrigin: true, change: proved", "change: proved"],
+      ["prove: whose isolation it was", 'keepsOrigin: "always", change: proved', "change: proved"],
       ["restore: live", 'updates: [{ variable, renews: "where supposed", change: () => LIVE }]', "updates: []"],
       [
         "restore: a load on a wet part",
@@ -189,7 +194,7 @@ export const FASTENERS = [
   {
     file: "state-values.ts",
     breaks: [
-      ["prove: shown to be dead", '(value === ISOLATED ? "proved dead" : value)', "value"],
+      ["prove: shown to be dead", 'value === ISOLATED ? "proved dead" : value === UNKNOWN', "value === UNKNOWN"],
       [
         "set counts as tight",
         'value === "tight" || value === "set" || value === "seated"',
@@ -231,12 +236,12 @@ export const FASTENERS = [
     breaks: [
       [
         "heat: both bounds",
-        "return { variable, change: () => temperature(low, high) };",
+        'return { variable, renews: "where supposed", change: () => temperature(low, high) };',
         "return { variable, change: (v) => v };",
       ],
       [
         "heat: the low bound",
-        "return { variable, change: () => temperature(low, high) };",
+        'return { variable, renews: "where supposed", change: () => temperature(low, high) };',
         "return { variable, change: () => temperature(high, high) };",
       ],
       [

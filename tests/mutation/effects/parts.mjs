@@ -14,7 +14,12 @@ export const PARTS = [
         'const renews = "where supposed";',
         "const renews = undefined as never;",
       ],
-      ["install: on another part", "onPart(carrierKey, isInstalled(under))", "IN"],
+      ["install: on another part", "onPart(carrierKey, isInstalled(under), isTaken || isPlaceTaken(under))", "IN"],
+      [
+        "install: on a part of which it is only taken as so where it is",
+        "onPart(carrierKey, isInstalled(under), isTaken || isPlaceTaken(under)),",
+        "onPart(carrierKey, isInstalled(under), isTaken && false),",
+      ],
       ["install: the position holds it", "change: (value) => withHolder(value, key)", "change: (value) => value"],
       [
         "install: the old position is free",
@@ -23,7 +28,7 @@ export const PARTS = [
       ],
       [
         "install: a fastener is loose",
-        'const change = (): string => "loose";',
+        'const change = (value: string): string => (isSlack(value) ? value : "loose");',
         "const change = (v: string): string => v;",
       ],
       [
@@ -142,12 +147,12 @@ export const PARTS = [
       ["work: live once told is taken as off", "value === LIVE ? OFF : value", "value"],
       [
         "work: not proved once told is taken as proved",
-        "{ variable, assumed: true, keepsOrigin: true, ...when, change: proved },",
+        '{ variable, assumed: true, keepsOrigin: "always", ...when, change: proved },',
         "",
       ],
       [
         "work: whose isolation it was",
-        "{ variable, assumed: true, keepsOrigin: true, ...when, change: proved },",
+        '{ variable, assumed: true, keepsOrigin: "always", ...when, change: proved },',
         "{ variable, assumed: true, ...when, change: proved },",
       ],
     ],
@@ -156,6 +161,21 @@ export const PARTS = [
     file: "standing.ts",
     breaks: [
       [
+        "carried: where to is as sure as where its carrier is",
+        "onPart(carrier, isInstalled(below), isTaken || isPlaceTaken(below));",
+        "onPart(carrier, isInstalled(below), isTaken && false);",
+      ],
+      [
+        "carried: that it is on it is as sure as before",
+        'keepsOrigin: "where supposed",\n    change: (value',
+        "change: (value",
+      ],
+      [
+        "out: who else is in the position is as sure as before",
+        'keepsOrigin: "where supposed" as const,\n      change: (held)',
+        "change: (held)",
+      ],
+      [
         "out: the position no longer holds it",
         "change: (held) => withoutHolder(held, key),",
         "change: (held) => held,",
@@ -163,7 +183,7 @@ export const PARTS = [
       ["out: no grip", 'change: () => "absent"', "change: (v) => v"],
       [
         "carried: goes with what it stands on",
-        "return below === UNKNOWN ? UNKNOWN : onPart(carrier, isInstalled(below));",
+        "return below === UNKNOWN ? UNKNOWN : onPart(carrier, isInstalled(below), isTaken || isPlaceTaken(below));",
         "return value;",
       ],
       [

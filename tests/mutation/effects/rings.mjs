@@ -40,7 +40,7 @@ export const RINGS = [
       ],
       [
         "fill: held by begin with",
-        "return now === null || isThere(place) ? value : written({ ...now, held: withOne(now.held, seat.position) });",
+        "return now === null || isElsewhere(place) ? value : written({ ...now, held: withOne(now.held, seat.position) });",
         "return value;",
       ],
       [
@@ -130,18 +130,28 @@ export const RINGS = [
       ],
       [
         "a change that depends on another where it need not be",
-        "return cells.of([...only(after, may), ...only(cell, mayNot)]);",
-        "return cells.of(only(after, may));",
+        "...only(becomes(entry), may),\n    ...only([entry], mayNot),",
+        "...only(becomes(entry), may),",
       ],
       [
         "a change that depends on another where it can be",
-        "return cells.of([...only(after, may), ...only(cell, mayNot)]);",
-        "return cells.of(cell);",
+        "...only(becomes(entry), may),\n    ...only([entry], mayNot),",
+        "...only([entry], decisions.or(may, mayNot)),",
       ],
       [
         "two ways meet: both count",
         "limit(variable, context.cells.join(one ?? start(variable), a.reach, other ?? start(variable), b.reach)),",
         "limit(variable, one ?? other ?? start(variable)),",
+      ],
+      [
+        "a value that becomes another that there was before",
+        "cell.every((entry) => becomes(entry).every(({ value, from: by }) => value === entry.value && by === entry.from))",
+        "cell.flatMap(becomes).every(({ value, from: by }) => cell.some((old) => old.value === value && old.from === by))",
+      ],
+      [
+        "what a change asks of the variable itself",
+        "if (!when.some((tests) => tests.some((test) => test.variable === variable))) {",
+        "if (when.length >= 0) {",
       ],
       [
         "what is taken as met does not follow what was only taken so",

@@ -236,16 +236,17 @@ function change(procedure: SimProcedure, act: SimAct, at: string, next: Record<s
 
 function place(procedure: SimProcedure, act: PartAct, at: string, next: Record<string, string>): void {
   const { part } = act;
-  // One that was in already, and on the same, stays where it was put: nothing about it changed.
+  // One that was in already, in the same place and on the same, stays where it was put: nothing about it changed.
   const under = act.over ?? "";
-  const isMoved = next[`on ${part}`] !== undefined && next[`on ${part}`] !== under;
+  const where = act.place ?? (act.over === undefined ? ownPlace(procedure, part) : null);
+  const differs = (variable: string, to: string): boolean => next[variable] !== undefined && next[variable] !== to;
+  const isMoved = differs(`on ${part}`, under) || differs(`spot ${part}`, where ?? "");
   const wasIn = isIn(next, part) && isKnown(next, `in ${part}`) && !isMoved;
   if (next[`on ${part}`] !== undefined) next[`on ${part}`] = under;
   const by = wasIn ? origin(next, `in ${part}`) : at;
   if (!wasIn) next[`in ${part}`] = `in@${at}`;
-  const where = act.place ?? ownPlace(procedure, part);
+  if (next[`spot ${part}`] !== undefined) next[`spot ${part}`] = where ?? "";
   if (where !== null) {
-    if (next[`spot ${part}`] !== undefined) next[`spot ${part}`] = where;
     const filling = arcAfter(procedure, next, part, where, by);
     if (filling !== null) next[filling.variable] = filling.arc;
   }

@@ -56,11 +56,10 @@ export function emptiedAt(text: string, position: number): string {
   return written({ arc: first < 0 ? [] : arc.slice(first, last + 1), held: left, told });
 }
 
-/** A position that is held, or not, without anybody's filling it. */
-export function heldAt(text: string, position: number, isHeld: boolean): string {
+/** A position that is held without anybody's filling it. */
+export function heldAt(text: string, position: number): string {
   const filling = read(text);
-  const others = filling.held.filter((each) => each !== position);
-  return written({ ...filling, held: isHeld ? [...others, position] : others });
+  return written({ ...filling, held: [...filling.held.filter((each) => each !== position), position] });
 }
 
 /** The line that passed over the first gap that is left; empty if there is none, or something was told before. */

@@ -1,7 +1,7 @@
 // Themes for the drills, each with parts of its own; and what is planted beside the themes of `themes.ts`, where one mistake shows
 // one effect. Knows nothing of the checker.
 import type { Picker } from "./picker.ts";
-import { act, grips, inAndOut, look, needs, part, type Sequence } from "./sequences.ts";
+import { act, done, grips, inAndOut, look, needs, part, type Sequence, takes } from "./sequences.ts";
 import type { SimAct, SimCondition, SimLine, SimPart, SimShop } from "./shop.ts";
 
 /** `planted`: more of what `themes.ts` has begun. */
@@ -69,7 +69,7 @@ function reach({ parts, acts, later, wrong }: Furnishing): void {
     part("Shutter", { encloses: ["Rivet", "Base"] }),
     part("Fence", { driven: ["Supply"] }),
     // Nothing that is done names it.
-    part("Grille", { encloses: ["Fence"] }),
+    part("Grille", { encloses: ["Fence"], secures: ["Fence"] }),
   );
   const off: SimAct = { verb: "isolate", energy: "Supply" };
   const dead: SimAct = { verb: "prove", energy: "Supply" };
@@ -88,6 +88,14 @@ function reach({ parts, acts, later, wrong }: Furnishing): void {
   wrong(off, dead, act("install", "Base"), shut, align);
   wrong(act("install", "Base"), off, dead, act("install", "Fence"), on, align);
   wrong(off, act("install", "Fence"), act("install", "Base"), align, align);
+  // Work on what is only taken as in switches nothing off.
+  wrong(
+    on,
+    needs({ part: "Fence", state: "installed" }),
+    act("clean", "Fence"),
+    needs({ energy: "Supply", state: "live" }),
+    act("install", "Fence"),
+  );
 }
 
 /** Clean, lubricated, aligned. */
@@ -104,6 +112,7 @@ function touch({ parts, acts, later, wrong }: Furnishing): void {
   wrong(clean, isSo("Bed", "lubricated"), clean, isSo("Bed", "lubricated"));
   wrong(isSo("Bed", "aligned"), isSo("Bed", "aligned"), isSo("Table", "aligned"));
   wrong(isSo("Bed", "clean"), isSo("Bed", "lubricated"));
+  wrong(isSo("Bed", "clean"), clean, isSo("Bed", "lubricated"));
 }
 
 /** A consumable that says itself how long it cures. */
@@ -130,6 +139,17 @@ function glue({ parts, acts, later, wrong }: Furnishing): void {
   wrong(coat, act("press", "Pan", { over: "Anvil" }));
 }
 
+/** Who stands in a place, known or only taken as so. */
+function seats(wrong: Furnishing["wrong"]): void {
+  const [one, other] = ["Peg[1]", "Peg[2]"].map((name) => act("install", name, { place: "Circle[2]" }));
+  const knob = (state: "installed" | "removed"): SimCondition => ({ part: "Knob[2]", state });
+  if (one === undefined || other === undefined) return;
+  wrong(given(knob("installed")), one);
+  wrong(needs(knob("installed")), one, act("remove", "Peg[1]"), other);
+  wrong(one, needs(knob("installed")), other);
+  wrong(act("install", "Knob[2]"), one, needs(knob("removed")), other);
+}
+
 /** Of themes that `themes.ts` furnishes: one mistake for one effect. */
 function plantMore({ has, parts, rings, wrong, later, acts }: Furnishing): void {
   const put = (name: string): SimAct => act("install", name);
@@ -140,6 +160,17 @@ function plantMore({ has, parts, rings, wrong, later, acts }: Furnishing): void 
   ];
   wrong(put("Hub"), put("Pin"), put("Cover"), out("Cover"), out("Pin"));
   wrong(put("Hub"), put("Cover"), put("Plug"), out("Cover"), out("Hub"));
+  wrong(put("Hub"), put("Cover"), needs({ part: "ScrewA", state: "loose" }), out("ScrewA"), out("Cover"));
+  for (const loosely of [given, needs])
+    wrong(
+      given({ part: "ScrewA", state: "installed" }),
+      loosely({ part: "ScrewA", state: "loose" }),
+      act("loosen", "ScrewA"),
+    );
+  if (has("single use"))
+    wrong(put("ScrewB"), out("ScrewB"), given({ part: "ScrewB", state: "installed" }), tight("ScrewB"));
+  // The second comes after the first only as written.
+  wrong([look], [look, { kind: "after", step: "Drill0" }]);
   if (has("locks")) {
     wrong(put("Hub"), put("Cover"), put("ScrewB"), tight("ScrewB"), tight("ScrewB"));
     wrong(put("Hub"), put("Cover"), put("ScrewB"), tight("ScrewB"), put("Wire"), out("Wire"), tight("ScrewB"));
@@ -153,6 +184,7 @@ function plantMore({ has, parts, rings, wrong, later, acts }: Furnishing): void 
     wrong(up, put("Block"), put("Stud[1]"), down, down);
     wrong(put("Block"), put("Stud[1]"), tight("Stud[1]"), loose("Stud[1]"), out("Stud[1]"));
     wrong(put("Block"), put("Stud[1]"), out("Stud[1]"), down);
+    wrong([put("Block"), put("Stud[1]"), tight("Stud[1]")].map(done), loose("Stud[1]"), out("Stud[1]"));
     wrong(put("Block"), put("Stud[1]"), tight("Stud[1]"), act("loosen", "Stud[1]", { how: "by 1/4 turn" }));
     wrong(up, down, put("Block"), put("Stud[1]"), tight("Stud[1]"), loose("Stud[1]"));
     const last = `Stud[${parts.find(({ name }) => name === "Stud")?.count}]`;
@@ -185,9 +217,16 @@ function plantMore({ has, parts, rings, wrong, later, acts }: Furnishing): void 
     acts.push([cup, ...inAndOut("Tray", "Cup")]);
     const move = [disc, out("Disc"), act("install", "Disc", { over: "Tray" })];
     wrong(...move, put("Rotor"), isSo("Disc", "installed"));
+    // Where the tray is is only taken as so; that the cup is on it is known.
+    wrong(put("Tray"), cup, isSo("Tray", "removed"), isSo("Cup", "installed"));
+    wrong(put("Tray"), cup, isSo("Tray", "removed"), cup);
+    wrong(put("Tray"), isSo("Tray", "removed"), cup, isSo("Cup", "installed"));
     wrong(cup, disc, put("Rotor"), isSo("Cup", "installed"), isSo("Disc", "installed"));
     wrong(disc, cup, put("Tray"), put("Rotor"), out("Tray"), isSo("Disc", "installed"), isSo("Cup", "installed"));
   }
+  if (has("wasted")) later(act("lubricate", "Hub"), [{ kind: "check", fails: [], jump: null }], act("clean", "Hub"));
+  if (has("cure")) later(act("apply", "Hub", { cure: 10 }), [look, takes(10)], act("fill", "Hub"));
+  if (has("places")) seats(wrong);
   if (has("turning"))
     for (const at of [1, 2]) {
       const turn: SimAct = { verb: "turn", place: `Circle[${at}]`, hour: 3 };
@@ -208,6 +247,8 @@ function plantMore({ has, parts, rings, wrong, later, acts }: Furnishing): void 
   wrong(put(a), put(b), put(c), out(c), out(b), put(c));
   later(put(a), put(b), put(c), out(b), put(b));
   later(given({ part: b, state: "installed" }), put(a), put(c));
+  later(given({ part: b, state: "installed" }), put(a), put(c), out(b), put(b));
   wrong(put(a), given({ part: b, state: "removed" }), put(c), put(b));
+  wrong(put(a), put(b), given({ part: b, state: "removed" }), put(c));
   later(spacer(b), spacer(a));
 }

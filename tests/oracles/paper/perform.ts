@@ -3,7 +3,7 @@
 import { run } from "../paper-simulator.ts";
 import { compile } from "./program.ts";
 import { actsIn, instances, isFastener, linesIn, type SimCondition, type SimProcedure, sayers } from "./shop.ts";
-import { fails, isKnown, madeSo, SUPPOSED, startOf, TOLD, value, type World } from "./world.ts";
+import { changed, fails, isKnown, madeSo, SUPPOSED, startOf, TOLD, value, variables, type World } from "./world.ts";
 
 interface Contract {
   readonly own: SimProcedure;
@@ -79,7 +79,10 @@ export function afterPerforming(procedure: SimProcedure, name: string, line: str
       const by = !hasWord ? TOLD : kind === "in" && isFastener(own, part) ? `${TOLD} ${line}` : line;
       next[variable] = `${value(end, variable)}@${by}`;
     }
-    return own.finish.reduce<World>((so, condition) => madeSo(procedure, condition, so, line), next);
+    const after = own.finish.reduce<World>((so, condition) => madeSo(procedure, condition, so, line), next);
+    return changed(after, variables(procedure, after, "in"), (is, variable) =>
+      is === `in@${line}` && isFastener(own, variable.slice(3)) ? `in@${TOLD} ${line}` : is,
+    );
   });
 }
 

@@ -3,8 +3,8 @@ import type { Picker } from "./picker.ts";
 import { act, done, look, type Sequence, takes } from "./sequences.ts";
 import type { SimCondition, SimProcedure } from "./shop.ts";
 
-/** One or two of a few, each with or without a word of how it begins and ends. */
-export function performedIn(shape: Picker, hasEnergy: boolean): SimProcedure["performed"] {
+/** One or two of a few, or `every` one, each with or without a word of how it begins and ends. */
+export function performedIn(shape: Picker, hasEnergy: boolean, every: boolean): SimProcedure["performed"] {
   const steps = (...list: Sequence): SimProcedure["items"] =>
     list.map((step, at) => ({ kind: "step", name: `Inner${at}`, lines: "verb" in step ? [done(step)] : step }));
   const maybe = (...conditions: readonly SimCondition[]): readonly SimCondition[] =>
@@ -22,6 +22,13 @@ export function performedIn(shape: Picker, hasEnergy: boolean): SimProcedure["pe
       begin: [{ part: "Bracket", state: "installed" }],
       items: steps(act("install", "Guard"), ...nuts.map((name) => act("install", name))),
       finish: maybe(...nuts.map((name): SimCondition => ({ part: name, state: "loose" }))),
+    },
+    {
+      // It does not do what it says.
+      name: "Botch",
+      begin: [{ part: "Bracket", state: "installed" }],
+      items: steps(act("install", "Guard")),
+      finish: [{ part: "Guard", state: "secured" }],
     },
     {
       name: "Open",
@@ -51,6 +58,7 @@ export function performedIn(shape: Picker, hasEnergy: boolean): SimProcedure["pe
         ]
       : []),
   ];
+  if (every) return all;
   const one = shape.of(all);
   const other = shape.of(all);
   return one === other ? [one] : [one, other];

@@ -456,7 +456,7 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
   }
   const furnishing = { shape, has: (theme: string) => themes.has(theme as Theme), parts, rings, acts, later, wrong };
   furnishMore(furnishing);
-  const performed = has("perform") ? performedIn(shape, has("energy")) : [];
+  const performed = has("perform") ? performedIn(shape, has("energy"), has("planted")) : [];
   if (has("perform")) {
     parts.push(
       part("Bracket"),
@@ -468,6 +468,9 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
     for (const one of perform) {
       later(act("install", "Bracket"), one);
       wrong(one, one);
+      wrong(one, needs({ part: "Bracket", state: "installed" }));
+      if (has("fits"))
+        wrong({ verb: "heat", part: "Gear", low: 100, high: 110 }, one, needs({ part: "Gear", least: 100 }));
       wrong(act("install", "Bracket"), one, act("clean", "Bracket"), needs({ part: "Guard", state: "secured" }));
       wrong(act("install", "Bracket"), act("install", "Guard"), one, act("remove", "Guard"));
       wrong(one, needs({ fact: "Signed" }), needs({ part: "Valve", own: "open" }));

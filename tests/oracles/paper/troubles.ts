@@ -88,7 +88,12 @@ export function troubles(procedure: SimProcedure, act: SimAct, worlds: readonly 
         loadedFirst(ask, held);
       }
       locked(ask, part);
-      say("order.reused", mayBeIn(ask, part) && mayBeUsed(ask, part), { met: { [`used ${part}`]: "no" } });
+      // One that is out was put back first, and told there.
+      say(
+        "order.reused",
+        may(ask, (world) => isIn(world, part) && isKnown(world, `in ${part}`) && world[`used ${part}`] === "yes"),
+        { met: { [`used ${part}`]: "no" } },
+      );
       break;
     case "loosen":
       say("order.not-installed", mayBeOut(ask, part));
@@ -180,7 +185,10 @@ function placing(ask: Asking, act: PartAct): void {
     if (act.hour !== undefined)
       say(
         "order.position",
-        may(ask, (world) => hourOf(procedure, world, place) !== act.hour),
+        may(
+          ask,
+          (world) => isKnown(world, `turned ${place.split("[")[0]}`) && hourOf(procedure, world, place) !== act.hour,
+        ),
       );
     for (const world of worlds) {
       const filling = arcAfter(procedure, world, part, place, "");
@@ -191,6 +199,7 @@ function placing(ask: Asking, act: PartAct): void {
     uncured(ask, inside);
     // Closing over a temporary part is told where that part was put in.
     if (partOf(procedure, inside)?.temporary !== true) continue;
+    if (isWantedIn(procedure, inside)) continue;
     for (const world of worlds) say("order.left-behind", isIn(world, inside), { at: origin(world, `in ${inside}`) });
   }
   say("order.reused", act.fresh !== true && mayBeUsed(ask, part), { met: { [`used ${part}`]: "no" } });
@@ -316,6 +325,17 @@ function restoring(ask: Asking, energy: string): void {
 
 /* ---- at the end ---- */
 
+/** What `finish with` says of a part. */
+function finishWords({ finish }: SimProcedure, part: string): readonly string[] {
+  return finish.flatMap((condition) =>
+    "state" in condition && "part" in condition && condition.part === part ? [condition.state] : [],
+  );
+}
+
+function isWantedIn(procedure: SimProcedure, part: string): boolean {
+  return finishWords(procedure, part).some((word) => word !== "removed");
+}
+
 /** What is wrong when the end is reached in one of the worlds. */
 export function atEnd(procedure: SimProcedure, worlds: readonly World[]): readonly Trouble[] {
   const found: Trouble[] = [];
@@ -325,18 +345,14 @@ export function atEnd(procedure: SimProcedure, worlds: readonly World[]): readon
   const ask: Asking = { procedure, worlds, say };
   const all = procedure.parts.flatMap((part) => instances(procedure, part.name));
   const isAid = (name: string): boolean => partOf(procedure, name)?.temporary === true;
-  const words = (name: string): readonly string[] =>
-    procedure.finish.flatMap((condition) =>
-      "state" in condition && "part" in condition && condition.part === name ? [condition.state] : [],
-    );
-  const isWantedIn = (name: string): boolean => words(name).some((word) => word !== "removed");
+  const words = (name: string): readonly string[] => finishWords(procedure, name);
   const isWantedOff = (name: string): boolean =>
     procedure.finish.some(
       (condition) => "energy" in condition && condition.energy === name && condition.state === "isolated",
     );
   for (const world of worlds) {
     for (const aid of all.filter(isAid))
-      say("order.left-behind", isIn(world, aid) && !isWantedIn(aid), { at: origin(world, `in ${aid}`) });
+      say("order.left-behind", isIn(world, aid) && !isWantedIn(procedure, aid), { at: origin(world, `in ${aid}`) });
     for (const { name } of procedure.energies)
       say("order.left-behind", wasIsolated(world, name) && !isWantedOff(name), { at: origin(world, `energy ${name}`) });
   }
@@ -344,9 +360,11 @@ export function atEnd(procedure: SimProcedure, worlds: readonly World[]): readon
     // What was left in or off has been told already, unless another line of `finish with` asks for it.
     const counts = worlds.filter((world) => {
       if ("part" in condition && "state" in condition && condition.state === "removed")
-        return !isAid(condition.part) || isWantedIn(condition.part) || !isIn(world, condition.part);
-      if ("energy" in condition && condition.state === "live" && !isWantedOff(condition.energy))
-        return !wasIsolated(world, condition.energy) && origin(world, `energy ${condition.energy}`) !== TAKEN;
+        return !isAid(condition.part) || isWantedIn(procedure, condition.part) || !isIn(world, condition.part);
+      if ("energy" in condition && condition.state === "live") {
+        const isTold = wasIsolated(world, condition.energy) && !isWantedOff(condition.energy);
+        return !isTold && origin(world, `energy ${condition.energy}`) !== TAKEN;
+      }
       return true;
     });
     say("order.unfinished", fails(procedure, condition, counts), { at: `finish ${number}` });

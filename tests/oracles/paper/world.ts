@@ -1,5 +1,5 @@
 // What is so in the shop: one value for each thing that can change. Where it matters who did it, the line stands after an `@`.
-import { heldAt } from "./fill.ts";
+import { emptiedAt, heldAt } from "./fill.ts";
 import type { Program } from "./program.ts";
 import {
   actsIn,
@@ -219,7 +219,7 @@ export function madeSo(procedure: SimProcedure, condition: SimCondition, world: 
   const hold = (part: string, isHeld: boolean): void => {
     const variable = `arc ${partOf(procedure, part)?.seats?.ring} ${part.split("[")[0]}`;
     const is = next[variable];
-    if (is !== undefined) next[variable] = heldAt(is, numberOf(part), isHeld);
+    if (is !== undefined) next[variable] = (isHeld ? heldAt : emptiedAt)(is, numberOf(part));
   };
   const tighten = (part: string): void => {
     putIn(part);
@@ -257,7 +257,13 @@ export function madeSo(procedure: SimProcedure, condition: SimCondition, world: 
   else if (condition.state === "tightened") tighten(condition.part);
   else if (condition.state === "loose") {
     putIn(condition.part);
-    if (isTight(next, condition.part)) next[`grip ${condition.part}`] = `loose@${from}`;
+    const grip = `grip ${condition.part}`;
+    if (isTight(next, condition.part)) next[grip] = `loose@${from}`;
+    // What was only found to be in is loose by this word, or known to be so by whoever needs it so and is told nothing.
+    if (value(next, grip) === "found") {
+      const by = origin(next, grip);
+      next[grip] = `loose@${from === SUPPOSED && by !== SUPPOSED ? by : from}`;
+    }
   } else {
     putIn(condition.part);
     for (const by of sayers(procedure, "secures", condition.part)) tighten(by);

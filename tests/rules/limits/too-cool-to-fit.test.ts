@@ -136,3 +136,16 @@ test("it shows the computation, and the range that is enough", () => {
   expect(mended).toContain("heat Bearing to 97.7 .. 107.7 °C with");
   expect(findingsIn(mended)).toEqual([]);
 });
+
+test("silent where a line does not say how hot, or of what, in a way that can be read", () => {
+  const cool = text({
+    range: "80 .. 90 °C",
+    install: "needs Bearing is at least 70 °C\n    install Bearing over Shaft",
+  });
+  const codes = (of: string): readonly string[] => findingsIn(of).map(({ code }) => code);
+  expect(codes(cool)).toContain("limits.too-cool-to-fit");
+  for (const damaged of [cool.replace("90 °C", "°C"), cool.replace("material Steel", "material")]) {
+    expect(codes(damaged)).not.toContain("limits.too-cool-to-fit");
+    expect(codes(damaged).length).toBeGreaterThan(0);
+  }
+});

@@ -1,0 +1,74 @@
+// The workspace round the one file that a call names, and the file that it writes. Knows no command.
+import { realpathSync } from "node:fs";
+import { join, resolve } from "node:path";
+import { printTroubles } from "./call.ts";
+import { cribFile, requireCrib } from "./crib.ts";
+import { findFiles, isFolder, rootFolder } from "./find-files.ts";
+import { type Opened, openFiles } from "./open-files.ts";
+import { progressOn } from "./progress.ts";
+import { Refusal, troubleLine } from "./refusal.ts";
+import { dateOf, type Surroundings } from "./surroundings.ts";
+import { writeText } from "./write-text.ts";
+
+export interface OpenOptions {
+  readonly root?: string;
+  readonly on?: string;
+  readonly crib?: string;
+}
+
+/** The workspace round one file. @throws Refusal where it, or a file it uses, could not be read: no part may be missing */
+export function openOne(
+  given: string,
+  options: OpenOptions,
+  around: Surroundings,
+): Opened & { readonly crib: string | null } {
+  const { crib: cribGiven } = options;
+  const root = rootFolder(options.root, around.cwd, cribGiven === undefined ? [given] : [given, cribGiven]);
+  if (isFolder(resolve(around.cwd, given))) throw new Refusal(`${given} is a folder. Give one file of it.`);
+  const found = findFiles([given], root, around.cwd);
+  const progress = progressOn(around.err, around.now);
+  const crib = cribGiven === undefined ? null : cribFile(cribGiven, root, around.cwd);
+  const all = crib === null ? found.paths : [...new Set([...found.paths, crib])];
+  const opened = openFiles(all, root, dateOf(options.on, around), progress);
+  progress.wipe();
+  const [first, ...more] = [...found.troubles, ...opened.troubles];
+  if (first === undefined) {
+    if (cribGiven !== undefined && crib !== null) requireCrib(cribGiven, crib, opened.workspace);
+    return { ...opened, paths: found.paths, crib };
+  }
+  printTroubles(more, around);
+  throw new Refusal(troubleLine(first));
+}
+
+/**
+ * Writes the text where `--out` says, else to standard output.
+ * @param what is made from the files that were opened: `the document`
+ * @throws Refusal where the target is one of these
+ */
+export function handOver(
+  text: string,
+  out: string | undefined,
+  what: string,
+  opened: Opened,
+  around: Surroundings,
+): void {
+  if (out === undefined) {
+    around.out.write(text);
+    return;
+  }
+  const target = resolve(around.cwd, out);
+  const from = [...opened.workspace.snapshot.texts.keys(), ...opened.workspace.snapshot.present];
+  const real = realOf(target);
+  if (from.some((path) => realOf(join(opened.root, path)) === real))
+    throw new Refusal(`${out} is what ${what} is made from. Give --out another name.`);
+  writeText(target, out, text);
+  around.err.write(`${out} is written.\n`);
+}
+
+function realOf(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    return path;
+  }
+}

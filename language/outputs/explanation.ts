@@ -1,0 +1,22 @@
+// How a computed value came about, as lines of text in the writer's units: the same for the command, the hover and outputs. Knows no
+// procedure.
+import type { Explanation, Term } from "#engineering/explanation.ts";
+import { show } from "#quantity/display.ts";
+
+/** Result, formula, what goes in, source and caution: a line each. @param of whose value it is */
+export function explanationLines(
+  { result, formula, inputs, source, caution }: Explanation,
+  of: string,
+): readonly string[] {
+  return [
+    `${of}: ${result.name} ${result.symbol} = ${show(result.value)}`,
+    `  formula  ${formula}`,
+    ...inputs.map((term, at) => `  ${at === 0 ? "with   " : "       "}  ${termText(term)}`),
+    `  source   ${source}`,
+    `  caution  ${caution}`,
+  ];
+}
+
+function termText({ name, symbol, value, source }: Term): string {
+  return `${symbol} = ${show(value)}, ${name}${source === undefined ? "" : ` (${source})`}`;
+}

@@ -1,0 +1,77 @@
+// The crib on an output: which items may serve for a tool, what each is to be set to with its own arm, and what that holds for.
+// Knows no format.
+import type { Stock, ToolStock } from "#analysis/crib/crib-facts.ts";
+import type { ItemSetting } from "#analysis/crib/match.ts";
+import type { Tool } from "#model/declarations.ts";
+import type { StockLine } from "./document.ts";
+import type { Writer } from "./writer.ts";
+
+export interface ToolStocks extends Stock {
+  readonly tools: readonly ToolStock[];
+}
+
+/** The items that meet what is used of the tool. One that is out of calibration is named and marked: it is not to be taken. */
+export function stockLines({ tools }: ToolStocks, tool: Tool, writer: Writer): readonly StockLine[] {
+  const { stock } = writer.words;
+  const items = tools.find((one) => one.tool === tool)?.items ?? [];
+  return items
+    .filter(({ misses }) => misses.length === 0)
+    .map(({ item, unsaid, isOut, settings }) => {
+      const { label, calibratedUntil: until } = item;
+      const calibration = until === null ? null : isOut ? stock.outSince(until) : stock.calibratedUntil(until);
+      return {
+        label,
+        remarks: [calibration, unsaid.length === 0 ? null : stock.unsaid(writer.words.list(unsaid))].filter(
+          (remark) => remark !== null,
+        ),
+        settings: isOut ? [] : settings.flatMap((setting) => settingTexts(setting, writer)),
+      };
+    });
+}
+
+/** Which crib and day, and what settings hold for. */
+export function stockNotes({ cribs, day, tools }: ToolStocks, { words }: Writer): readonly string[] {
+  const hasSettings = tools.some(({ items }) =>
+    items.some(({ misses, isOut, settings }) => misses.length === 0 && !isOut && settings.some(changesSetting)),
+  );
+  return [
+    words.stock.source(words.list(cribs.map(({ title }) => title)), day),
+    ...(hasSettings ? [words.stock.settingHolds] : []),
+  ];
+}
+
+/** Where the setting is not the torque itself, or the wrench's error narrows the band, it has to be said. */
+function settingTexts(setting: ItemSetting, writer: Writer): readonly string[] {
+  const { stock } = writer.words;
+  const { fastener, adapters, stages, window } = setting;
+  const last = stages.at(-1);
+  if (last === undefined) return [];
+  const torque = writer.value(last.torque, "must be met");
+  const tools = adapters.map(({ title }) => title);
+  if (last.setting === null) return [stock.noArm(torque, fastener.title, writer.words.list(tools))];
+  if (!changesSetting(setting))
+    return window === null
+      ? []
+      : [stock.window(fastener.title, torque, writer.value(nominalless(window), "must be met"))];
+  const values = writer.alike(
+    stages.flatMap(({ setting: one }) => (one === null ? [] : nominalOf(one))),
+    "nominal",
+  );
+  return [
+    stock.setting(fastener.title, torque, writer.words.list(tools), values),
+    ...(window === null ? [] : [stock.keep(writer.value(nominalless(window), "must be met"))]),
+  ];
+}
+
+function changesSetting({ explanation }: ItemSetting): boolean {
+  return explanation === null || explanation.inputs.length > 1;
+}
+
+/** A wrench is set to one value: the middle, where there is a band. */
+function nominalOf(setting: NonNullable<ItemSetting["stages"][number]["setting"]>) {
+  return setting.nominal === null ? setting : { ...setting, form: "nominal" as const, low: null, high: null };
+}
+
+function nominalless(window: NonNullable<ItemSetting["window"]>) {
+  return window.low === null || window.high === null ? window : { ...window, form: "range" as const, nominal: null };
+}
