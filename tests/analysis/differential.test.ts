@@ -9,7 +9,7 @@ import { procedures } from "../oracles/procedure-generator.ts";
 
 const RUNS = 400;
 /** Of the drills one in so many: all of them would take a minute, and `npm run effects` goes through all. */
-const SHARE = 2;
+const SHARE = 3;
 const LEAST = 10;
 
 test("the checker says what the brute-force run says", { timeout: 900_000 }, () => {
