@@ -5,7 +5,7 @@ import { rule, type Saying } from "../rule.ts";
 import { tableWords } from "../table-wording.ts";
 import { listed, wantedFound } from "../wording.ts";
 
-const EXAMPLE = (table: string): string => `ring BladeSeat "blade seat" {
+const example = (table: string): string => `ring BladeSeat "blade seat" {
   count 4
   numbered clockwise seen from "drive end"
   position 1 at 12 o'clock
@@ -28,8 +28,8 @@ export const balance = rule({
     finds:
       "An arrangement of parts on a ring that leaves more unbalance than its limit or its grade permits, that has no part or two parts in a position, or whose table cannot be read. What is left is the sum of the parts' moments, each mass times the radius in the direction of its position.",
     why: "What is left shakes the machine at each turn, with the square of the speed. Bearings and seals pay for it.",
-    fails: EXAMPLE("as-delivered.csv"),
-    mended: EXAMPLE("arranged.csv"),
+    fails: example("as-delivered.csv"),
+    mended: example("arranged.csv"),
     source:
       "The sum of moments is statics. Grades: ISO 21940-11, permissible unbalance = mass of the rotor × grade / (2π × speed).",
     files: {

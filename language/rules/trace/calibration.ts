@@ -11,8 +11,8 @@ export const calibration = rule({
     finds:
       "A tool for which every item of the crib that would do is out of calibration on the day of the work: the day given with “--on”, else today. An item is good for the whole of its last day. An item without a date is taken to need no calibration. Silent without a crib.",
     why: "What is measured or tightened with it does not count, and the job is done again once that comes out.",
-    fails: EXAMPLE("2026-01-31"),
-    mended: EXAMPLE("2099-01-31"),
+    fails: example("2026-01-31"),
+    mended: example("2099-01-31"),
   },
   say: ({ tool, crib, day, items }) => ({
     message: `No ${tool} in ${crib} is in calibration on ${day}.`,
@@ -22,7 +22,7 @@ export const calibration = rule({
   }),
 });
 
-function EXAMPLE(until: string): string {
+function example(until: string): string {
   return `tool Wrench "torque wrench" { torque 8 .. 120 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {

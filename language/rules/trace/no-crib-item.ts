@@ -13,8 +13,8 @@ export const noCribItem = rule({
     finds:
       "A tool that the procedure names, and no item of the crib that does what is used of it: the setting of each stage with the item's own arm, the limits of a reading, a temperature, a load; and where no such value is used, what the tool's declaration asks for. What an item says nothing of is not held against it. Silent without a crib.",
     why: "The fitter stands at the counter, nothing there does it, and something else is taken.",
-    fails: EXAMPLE("10 .. 60 N·m"),
-    mended: EXAMPLE("10 .. 110 N·m"),
+    fails: example("10 .. 60 N·m"),
+    mended: example("10 .. 110 N·m"),
     source: "Setting with an adapter: NAVEDTRA 14315, fig. 3-44 (read).",
   },
   say: ({ tool, crib, items }) => ({
@@ -31,7 +31,7 @@ export const noCribItem = rule({
   }),
 });
 
-function EXAMPLE(range: string): string {
+function example(range: string): string {
   return `tool Wrench "torque wrench" { torque 8 .. 120 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
