@@ -1,8 +1,14 @@
-/*
- * LABELLING
+// Sentences as shops write them, each with what a careful reader finds wrong with it. A test set: nothing in the checker
+// may be fitted to a single sentence here, and no label is changed because a rule sees it otherwise.
+import { DRIVES } from "./held-out/drives.ts";
+import type { Entry } from "./held-out/entry.ts";
+import { MOTORS_AND_PLANT } from "./held-out/motors-and-plant.ts";
+import { PUMPS_AND_VALVES } from "./held-out/pumps-and-valves.ts";
+
+/**
+ * All sentences of the held-out set.
  *
- * Sentences as shops write them, each with what a careful reader finds wrong with it. A test set: nothing in the checker may
- * be fitted to a single sentence here, and no label is changed because a rule sees it otherwise.
+ * LABELLING
  *
  * Who and when: written and labelled by one technical writer of the project on 2026-11-28, in the project's own words, from
  * general shop practice; no sentence is taken from a manual. Written without sight of the rules, of their tests and of what
@@ -24,10 +30,4 @@
  * - vague: an amount, a state or a decision is left to the reader and nothing in the text measures it. Manner alone (slowly,
  *   carefully, evenly) is not vague; a vague word that is measured in the same text, or points to a table, is not either.
  */
-import { DRIVES } from "./held-out/drives.ts";
-import type { Entry } from "./held-out/entry.ts";
-import { MOTORS_AND_PLANT } from "./held-out/motors-and-plant.ts";
-import { PUMPS_AND_VALVES } from "./held-out/pumps-and-valves.ts";
-
-/** All sentences of the held-out set. */
 export const HELD_OUT: readonly Entry[] = [...PUMPS_AND_VALVES, ...DRIVES, ...MOTORS_AND_PLANT];

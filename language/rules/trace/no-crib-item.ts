@@ -32,11 +32,12 @@ export const noCribItem = rule({
 });
 
 function example(range: string): string {
-  return `tool Wrench "torque wrench" { torque 8 .. 120 N·m }
+  return `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 120 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 80 ± 6 N·m dry
+  torque 80 ± 6 N·m dry per Manual "6.4.9"
 }
 
 crib MainShop "tool crib" {

@@ -3,10 +3,12 @@ import { expect, test } from "vitest";
 import { findingsIn } from "#harness/check.ts";
 
 // Checks are made on 2026-05-04.
-const TEXT = (items: string): string => `tool Wrench "torque wrench" { torque 8 .. 120 N·m }
+const TEXT = (items: string): string => `source Manual "manual"
+tool Wrench "torque wrench" { torque 8 .. 120 N·m }
 part Screw "cover screw"
 crib MainShop { ${items} }
 procedure Close "Close" {
+  per Manual "3"
   step install Screw
   step tighten Screw to 80 N·m with Wrench
 }

@@ -130,6 +130,8 @@ test.each<Job>([
   // What it says nothing of is not held against it.
   wrench("", "45 N·m"),
   { tool: "measures 0 .. 9 mm", item: "measures 0.03 .. 1.2 mm", step: 'measure "gap" with Tool expect 0.2 .. 1.2 mm' },
+  // How far two readings lie apart.
+  { tool: "", item: "measures 25 .. 50 mm", step: 'measure "taper" with Tool expect at most 0.02 mm' },
   { tool: "measures 0 .. 9 bar", item: "measures 0 .. 151 psi", step: 'measure "oil" with Tool expect 10 .. 10.4 bar' },
   { tool: "heats to 150 °C", item: "heats to 300 °F", step: "heat Cover to 140 .. 148 °C with Tool" },
   { tool: "cools to -40 °C", item: "cools to -30 °C", step: "cool Cover to -30 .. -20 °C with Tool" },
@@ -164,7 +166,9 @@ crib MainShop {
   const source = (last: string, mark: string) => `use "shop.sprag"
 part Screw "screw"
 part Nut "nut"
+source Manual "manual"
 procedure Close "Close" {
+  per Manual "3"
   step install Screw, Nut
   step tighten Screw to 20 N·m with Wrench
   step tighten Nut to ${last} with Wrench

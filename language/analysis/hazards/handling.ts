@@ -1,0 +1,97 @@
+// Parts in somebody's hands: hot, cold, sharp, or with a hazard of their own. Knows no load and no energy.
+
+import type { Part } from "#model/declarations.ts";
+import type { ExpandedAction } from "#model/expanded.ts";
+import type { Action } from "#model/procedure.ts";
+import { cmp, type Rational } from "#quantity/rational.ts";
+import type { Decision } from "../decision.ts";
+import { isAsAtStart } from "../flow-state.ts";
+import { type Instance, limitBase, partsOf } from "../limits/at-node.ts";
+import { exact } from "../limits/written.ts";
+import { knownCell } from "../origin.ts";
+import { boundsOf } from "../state-values.ts";
+import { type At, type Passed, raiseAt } from "./raise.ts";
+import { hazardThreshold, inUnitOf, reaches, SEVERE_BURN, type Threshold } from "./thresholds.ts";
+
+/** Hands are on the objects; looking and setting something going at a distance are no handling. */
+const HANDLING: ReadonlySet<Action["verb"]> = new Set<Action["verb"]>([
+  ...(["install", "press", "remove", "discard", "tighten", "loosen", "clean", "lubricate", "apply"] as const),
+  ...(["align", "lift", "support", "set down", "drain", "bleed", "fill"] as const),
+]);
+
+export function handlingHazards(at: At, line: ExpandedAction): void {
+  const { verb } = line.action;
+  if (verb === "heat" || verb === "cool") at.admit(line.action, verb === "heat" ? ["burn", "fire"] : ["cold"]);
+  if (!HANDLING.has(verb)) return;
+  for (const one of handledIn(line)) {
+    const variable = one.part.damaged ? null : at.run.world.part(one.part, one.index, "temperature");
+    if (variable !== null && !isAsAtStart(at.run, at.state, variable)) touched(at, line, one.part, variable);
+  }
+  for (const { part } of partsOf(line)) {
+    if (part.damaged) continue;
+    const where = at.state.reach;
+    if (part.sharp) raiseAt(at, line, { cause: "sharp part", of: part, hazards: ["cutting"], where });
+    if (part.hazards.length > 0) raiseAt(at, line, { cause: "part handled", of: part, hazards: part.hazards, where });
+  }
+}
+
+/** What hands are on: the objects, and what they go on, in or over. */
+export function handledIn(line: ExpandedAction): readonly Instance[] {
+  const { action, second } = line;
+  if (!HANDLING.has(action.verb)) return [];
+  return second?.kind === "part" ? [...partsOf(line), second] : partsOf(line);
+}
+
+/** A part that may be as hot or cold as that; only what is measured is not. */
+function touched(at: At, line: ExpandedAction, part: Part, variable: number): void {
+  const { run, state } = at;
+  const initial = run.world.initial(variable);
+  const room = boundsOf(initial)?.low ?? Number.NEGATIVE_INFINITY;
+  for (const { value, when } of knownCell(run, state, variable)) {
+    const bounds = value === initial ? null : boundsOf(value);
+    if (bounds === null) continue;
+    const where = run.decisions.and(state.reach, when);
+    burns(at, line, part, bounds.high, where);
+    // Colder than the shop by somebody's doing.
+    // Where no end is below, it is as cold as its upper end says.
+    const low = Number.isFinite(bounds.low) ? bounds.low : bounds.high;
+    if (low < room) freezes(at, line, part, low, where);
+  }
+}
+
+function burns(at: At, line: ExpandedAction, part: Part, high: number, where: Decision): void {
+  const threshold = hazardThreshold(at.run, "burn");
+  if (threshold === null || !isHot(high, threshold)) return;
+  const most = Number.isFinite(high) ? exact(high) : null;
+  const passed = { value: most === null ? null : inUnitOf(threshold, most), threshold };
+  raiseAt(at, line, { ...burning(passed, most), cause: "hot part", of: part, where });
+}
+
+function freezes(at: At, line: ExpandedAction, part: Part, low: number, where: Decision): void {
+  const threshold = hazardThreshold(at.run, "cold");
+  const limit = threshold === null ? null : limitBase(threshold.value);
+  if (threshold === null || limit === null) return;
+  const least = Number.isFinite(low) ? exact(low) : null;
+  if (least !== null && cmp(least, limit) > 0) return;
+  const passed = { value: least === null ? null : inUnitOf(threshold, least), threshold };
+  raiseAt(at, line, { cause: "cold part", of: part, hazards: ["cold"], passed, where });
+}
+
+function isHot(high: number, threshold: Threshold): boolean {
+  return !Number.isFinite(high) ? high > 0 : reaches(exact(high), threshold, "from");
+}
+
+/** What a temperature past the threshold does, and whether it does so for certain. */
+export function burning(
+  passed: Passed,
+  temperature: Rational | null,
+): { readonly hazards: readonly string[]; readonly passed: Passed; readonly grave: boolean } {
+  const { threshold } = passed;
+  const grave = temperature === null || reaches(temperature, { ...threshold, ...SEVERE_BURN }, "from");
+  const isSevereFirst = grave && threshold.mark !== null;
+  return {
+    hazards: ["burn"],
+    grave,
+    passed: isSevereFirst ? { ...passed, threshold: { ...threshold, ...SEVERE_BURN } } : passed,
+  };
+}
