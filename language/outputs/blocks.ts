@@ -5,18 +5,23 @@ import type { Pass } from "#model/problem.ts";
 import type { Jump, RepeatBlock, Statement } from "#model/procedure.ts";
 import { citationTexts } from "./citations.ts";
 import { branchClause, decidedBy } from "./conditions.ts";
-import type { Block, Direction, Section, StatementBlock } from "./document.ts";
+import type { Arm, Block, Direction, Section, StatementBlock } from "./document.ts";
 import { type Inside, instructionsOf } from "./instructions.ts";
 import { type Making, type Node, type Origin, passLabel, textsFor, wordsFor } from "./making.ts";
 import { numberingOf } from "./numbering.ts";
 import { bundlesOf, passOf } from "./passes.ts";
+import { idsOf } from "./record/ids.ts";
 import { stepRow } from "./steps.ts";
 
 /** The blocks of a whole procedure. */
-export function procedureBlocks(expanded: ExpandedProcedure, making: Omit<Making, "numbering">): readonly Block[] {
+export function procedureBlocks(
+  expanded: ExpandedProcedure,
+  making: Omit<Making, "numbering" | "ids">,
+): readonly Block[] {
   const { writer, prefix, compact } = making;
   const numbering = numberingOf(expanded, prefix, compact, writer.words);
-  const inside = { ...making, numbering, within: [...making.within, expanded.procedure.id] };
+  const ids = idsOf(expanded.procedure, prefix);
+  const inside = { ...making, numbering, ids, within: [...making.within, expanded.procedure.id] };
   const blocks = blocksOf(expanded.items, expanded.procedure.items, inside, "");
   if (expanded.tooLarge === null) return blocks;
   return [direction("unreadable", writer.words.flow.notExpanded), ...blocks];
@@ -26,9 +31,18 @@ export function procedureBlocks(expanded: ExpandedProcedure, making: Omit<Making
 function performedSection(id: string, number: string, making: Making): Section | null {
   const expanded = making.within.includes(id) ? null : making.expandedOf(id);
   if (expanded === null) return null;
-  const { title, cites } = expanded.procedure;
+  const { title, cites, span } = expanded.procedure;
   const blocks = procedureBlocks(expanded, { ...making, prefix: `${number}.` });
-  return { kind: "section", number, title, pass: null, origin: title, citations: citationTexts(cites), blocks };
+  return {
+    kind: "section",
+    number,
+    title,
+    pass: null,
+    origin: title,
+    citations: citationTexts(cites),
+    blocks,
+    at: span,
+  };
 }
 
 /**
@@ -77,6 +91,7 @@ function blocksFor(
             making,
             "",
           ),
+          at: first.task.span,
         },
       ];
     case "step": {
@@ -131,7 +146,7 @@ function whenBlocks(
   const from = origin?.kind === "when" ? origin : null;
   const passes = whens.map(passOf);
   const out: Block[] = [];
-  const arms: { readonly heading: string; readonly blocks: readonly Block[] }[] = [];
+  const arms: Arm[] = [];
   const [first] = whens;
   let settled = false;
   first?.arms.forEach((arm, at) => {
@@ -144,11 +159,15 @@ function whenBlocks(
     const decided = settled ? false : decidedBy(arm.condition, making.choices);
     if (decided === false) out.push(...leftOut(blocks, clause, making));
     else if (decided === null)
-      arms.push({ heading: arms.length === 0 ? flow.if(clause) : flow.otherwiseIf(clause), blocks });
+      arms.push({
+        heading: arms.length === 0 ? flow.if(clause) : flow.otherwiseIf(clause),
+        blocks,
+        ids: whens.map((when) => making.ids.arm(when.span, at, passOf(when))),
+      });
     else {
       settled = true;
       if (arms.length === 0) out.push(...blocks);
-      else arms.push({ heading: flow.otherwise, blocks });
+      else arms.push({ heading: flow.otherwise, blocks, ids: [] });
     }
   });
   const last = whens.flatMap((when): readonly Node[] => when.otherwise ?? []);
@@ -156,14 +175,11 @@ function whenBlocks(
   if (rest.length === 0) return branched(out, arms);
   if (settled) out.push(...leftOut(rest, flow.otherCases, making));
   else if (arms.length === 0) out.push(...rest);
-  else arms.push({ heading: flow.otherwise, blocks: rest });
+  else arms.push({ heading: flow.otherwise, blocks: rest, ids: [] });
   return branched(out, arms);
 }
 
-function branched(
-  out: readonly Block[],
-  arms: readonly { readonly heading: string; readonly blocks: readonly Block[] }[],
-): readonly Block[] {
+function branched(out: readonly Block[], arms: readonly Arm[]): readonly Block[] {
   return arms.length === 0 ? out : [...out, { kind: "branch", arms }];
 }
 

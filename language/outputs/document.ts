@@ -1,8 +1,12 @@
 // What an output says, as plain data in one language: head, lists, and the work as nested blocks and rows. Every format
 // renders this. Knows no format, and no procedure.
+import type { Span } from "#syntax/span.ts";
 import type { CircleFigure } from "./drawings/circle-figure.ts";
+import type { Amount, Limits, Plan, UnitChoice } from "./record/plan.ts";
 
 export interface Document {
+  /** What it is for; also the output's name. */
+  readonly use: "checklist" | "trainee" | "assessor" | "kit";
   readonly title: string;
   /** Set where an error is left or a draft was asked for: every page has to say so. */
   readonly draft: boolean;
@@ -22,6 +26,16 @@ export interface Document {
   readonly blocks: readonly Block[];
   /** What has to hold when the work is done. */
   readonly end: readonly string[];
+  /** Options that are still to be decided. */
+  readonly openOptions: readonly OpenOption[];
+  /** What a filled record has to hold; null for what is not filled in: a draft, a trainee's sheet. */
+  readonly record: Plan | null;
+}
+
+export interface OpenOption {
+  readonly name: string;
+  readonly title: string;
+  readonly choices: readonly { readonly name: string; readonly title: string }[];
 }
 
 export type Signal = "danger" | "warning" | "caution" | "note";
@@ -29,6 +43,8 @@ export type Signal = "danger" | "warning" | "caution" | "note";
 export interface Head {
   /** Number and revision for the head of each page. */
   readonly page: string;
+  /** ISO date of the document; null where it has none. */
+  readonly date: string | null;
   /** Label and value, in the order to be shown. */
   readonly facts: readonly Fact[];
   readonly findings: readonly FindingRow[];
@@ -63,6 +79,8 @@ export interface PartRow {
   readonly title: string;
   readonly name: string;
   readonly count: number;
+  /** How many of them have to be new. */
+  readonly fresh: number;
   readonly remarks: readonly string[];
 }
 
@@ -107,7 +125,16 @@ export interface ArrangementBlock {
   readonly figure: CircleFigure | null;
 }
 
-export type Block = Section | StatementBlock | NoteBlock | StepRow | Branch | Group | Direction | Instruction;
+export type Block =
+  | Section
+  | StatementBlock
+  | NoteBlock
+  | StepRow
+  | Branch
+  | Group
+  | Direction
+  | Instruction
+  | TableBlock;
 
 /** A task, or a procedure that is performed inside another. */
 export interface Section {
@@ -119,6 +146,8 @@ export interface Section {
   readonly origin: string | null;
   readonly citations: readonly string[];
   readonly blocks: readonly Block[];
+  /** Where it is written. */
+  readonly at: Span;
 }
 
 export interface StatementBlock {
@@ -154,7 +183,19 @@ export interface StepRow {
   /** Nothing after this step may begin before it is signed. */
   readonly hold: readonly SignOff[];
   readonly citations: readonly string[];
+  /** As text. */
   readonly figures: readonly string[];
+  /** The same, each with its picture where it is at hand. */
+  readonly pictures: readonly Picture[];
+  /** Reasons, for those who learn it; empty where the bench does not ask. */
+  readonly whys: readonly string[];
+  /** Where it is written. */
+  readonly at: Span;
+}
+
+export interface Picture {
+  readonly text: string;
+  readonly image: { readonly type: string; readonly bytes: Uint8Array } | null;
 }
 
 /** One thing to do, with a place to tick for each pass. */
@@ -167,6 +208,10 @@ export interface Instruction {
   /** Values of rounds that are ticked one by one; empty where there is one. */
   readonly rounds: readonly string[];
   readonly ticks: readonly Tick[];
+  /** Entries of the record: for each round, else for each tick. */
+  readonly ids: readonly string[];
+  /** What depends on readings taken before. */
+  readonly computed: readonly Computed[];
   readonly fields: readonly Field[];
   /** What to do if a check fails. */
   readonly failing: { readonly heading: string; readonly blocks: readonly Block[] } | null;
@@ -179,20 +224,46 @@ export interface Tick {
   readonly label: string | null;
 }
 
+/** A value worked out from readings, or what is chosen by one. */
+export type Computed =
+  | {
+      readonly kind: "value";
+      readonly low: Amount | null;
+      readonly nominal: Amount | null;
+      readonly high: Amount | null;
+      readonly units: readonly UnitChoice[];
+    }
+  | {
+      readonly kind: "choice";
+      readonly reading: string;
+      readonly rows: readonly { readonly limits: Limits | null; readonly text: string }[];
+    };
+
 export interface Field {
+  /** Entry of the record. */
+  readonly id: string;
   readonly label: string;
   readonly limits: string | null;
   readonly tools: string | null;
 }
 
 export interface SignOff {
+  /** Entry of the record. */
+  readonly id: string;
   readonly role: string;
   readonly pass: string | null;
 }
 
 export interface Branch {
   readonly kind: "branch";
-  readonly arms: readonly { readonly heading: string; readonly blocks: readonly Block[] }[];
+  readonly arms: readonly Arm[];
+}
+
+export interface Arm {
+  readonly heading: string;
+  readonly blocks: readonly Block[];
+  /** Entries of the record in which a person may have to say whether it holds, one for each pass; none for `otherwise`. */
+  readonly ids: readonly string[];
 }
 
 /** Steps with one heading: a repeat, or any order. */
@@ -209,3 +280,16 @@ export interface Direction {
   readonly text: string;
   readonly link: string | null;
 }
+
+/** Rows of one form: what an assessor marks, the answers of a trainee. The first cell of each row is its heading. */
+export interface TableBlock {
+  readonly kind: "table";
+  readonly title: string | null;
+  readonly columns: readonly string[];
+  readonly rows: readonly { readonly cells: readonly Cell[]; readonly grave?: true }[];
+  /** Sentences below it. */
+  readonly notes: readonly string[];
+}
+
+/** A text, a box to tick, or a line to write on. */
+export type Cell = string | { readonly fill: "box" | "line" };

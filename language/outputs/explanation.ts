@@ -17,6 +17,11 @@ export function explanationLines(
   ];
 }
 
+/** The formula with what its signs mean, for where the values stand beside it: `Ts = T·L/(L + E), T torque, L arm, E adapter offset`. */
+export function formulaText({ formula, inputs }: Explanation): string {
+  return [formula, ...inputs.map(({ symbol, name }) => `${symbol} ${name}`)].join(", ");
+}
+
 function termText({ name, symbol, value, source }: Term): string {
   return `${symbol} = ${show(value)}, ${name}${source === undefined ? "" : ` (${source})`}`;
 }

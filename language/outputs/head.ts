@@ -24,6 +24,7 @@ export function headOf(input: HeadInput, work: Work, writer: Writer): Head {
   const revision = document?.revision ?? null;
   return {
     page: words.head.page(document?.number ?? procedure.title, revision === null ? "" : words.head.revision(revision)),
+    date: document?.date ?? null,
     facts: factsOf(procedure, input, work, result, writer).filter((fact) => fact.values.length > 0),
     findings,
     allows: allowRows(work, writer),

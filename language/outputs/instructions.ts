@@ -3,7 +3,10 @@ import type { ExpandedLine } from "#model/expanded.ts";
 import { fillWords } from "#model/fill-words.ts";
 import type { Block, Field, Instruction, Section } from "./document.ts";
 import { type Making, type Node, type Origin, passLabel, tickLabels } from "./making.ts";
-import { acrossPasses, passOf } from "./passes.ts";
+import { acrossPasses, passOf, placeOf } from "./passes.ts";
+import { computedIn } from "./record/computed.ts";
+import { roundId } from "./record/ids.ts";
+import { askedIn } from "./record/measured.ts";
 import { actionSentence, checkSentence, type Sentence, valueText } from "./sentences.ts";
 
 /** How to make what stands inside an instruction. */
@@ -55,11 +58,14 @@ function rowOf(
   const passes = lines.map(passOf);
   const [first] = lines;
   const fields = lines.flatMap((line) => fieldsOf(line, lines.length > 1, making));
+  const ids = lines.map((line) => idOf(line, making));
   return {
     kind: "instruction",
     ...sentence,
     details: [...sentence.details, ...serialDetail(lines, making)],
     ticks: tickLabels(passes, making).map((label) => ({ label })),
+    ids: sentence.rounds.length === 0 ? ids : sentence.rounds.map((_, round) => roundId(ids[0] ?? "", round)),
+    computed: lines.length === 1 ? computedIn(lines[0] as Node, making.writer) : [],
     fields,
     failing:
       first?.kind === "check"
@@ -72,6 +78,10 @@ function rowOf(
         : null,
     performed: first?.kind === "action" ? performedBy(first, number, inside) : null,
   };
+}
+
+function idOf(line: Node, { ids }: Making): string {
+  return ids.line(placeOf(line), passOf(line));
 }
 
 /** Which of like parts goes where, by its serial, in the order of the passes. */
@@ -107,13 +117,13 @@ function sameBeside(a: Sentence, b: Sentence): boolean {
 /** A value to be written down, or only a limit to be met. */
 function fieldsOf(line: Node, withPass: boolean, making: Making): readonly Field[] {
   const { writer } = making;
-  const asked =
-    line.kind === "check" ? line.check : line.kind === "action" && line.action.verb === "measure" ? line.action : null;
-  if (asked === null || (asked.expect === null && !asked.record)) return [];
+  const asked = askedIn(line);
+  if (asked === null) return [];
   const label = writer.words.labels.reading;
   const pass = withPass ? passLabel(passOf(line), making) : null;
   return [
     {
+      id: idOf(line, making),
       label: pass === null ? label : writer.words.records.unit(label, pass),
       limits: asked.expect === null ? null : valueText(asked.expect, "must be met", writer),
       // The sentence above names them.

@@ -29,6 +29,7 @@ export function partRows(work: Work, writer: Writer): readonly PartRow[] {
     title: part.title,
     name: nameWithRange(part),
     count: indices.size,
+    fresh: fresh.size,
     remarks: partRemarks(part, indices.size, fresh.size, writer),
   }));
 }

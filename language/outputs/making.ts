@@ -7,6 +7,7 @@ import type { SerialOf } from "./arrangements.ts";
 import type { Choices } from "./conditions.ts";
 import type { Numbering } from "./numbering.ts";
 import { acrossPasses } from "./passes.ts";
+import type { Ids } from "./record/ids.ts";
 import type { Writer } from "./writer.ts";
 
 /** What is written out, and what it was written out from. */
@@ -20,10 +21,15 @@ export interface Making {
   readonly hazardTitle: (name: string) => string | null;
   /** The serial of the part that goes where a line installs one. */
   readonly serialOf: SerialOf;
+  /** Whether reasons stand at the steps. */
+  readonly whys: boolean;
   /** Whether a repeat stands once, with a tick for each pass. */
   readonly compact: boolean;
   readonly expandedOf: (id: string) => ExpandedProcedure | null;
   readonly numbering: Numbering;
+  readonly ids: Ids;
+  /** The bytes of a figure that the text at a path names; null where they are not at hand. */
+  readonly figure: (from: string, named: string) => Uint8Array | null;
   /** What stands before each number: that of the step which performs this procedure. */
   readonly prefix: string;
   /** Procedures being performed, so that a circle ends. */

@@ -39,7 +39,7 @@ export function bundlesOf<Expanded extends ExpandedItem | ExpandedLine, Source e
 }
 
 /** The place of an expanded item in the text it was written out from. */
-function placeOf(item: ExpandedItem | ExpandedLine): Span {
+export function placeOf(item: ExpandedItem | ExpandedLine): Span {
   switch (item.kind) {
     case "task":
       return item.task.span;

@@ -4,9 +4,9 @@ import type { ExpandedAction, Thing } from "#model/expanded.ts";
 import type { Action, Check, ChooseRow, TightenAction, ToolUse } from "#model/procedure.ts";
 import type { Role } from "#quantity/display.ts";
 import { conditionClause } from "./conditions.ts";
-import { type CircleFigure, tighteningFigure } from "./drawings/circle-figure.ts";
+import { type CircleFigure, orderFigure } from "./drawings/circle-figure.ts";
 import { thingsPhrase } from "./things.ts";
-import { inIndexOrder, positionsPhrase, reversePhrase } from "./tightening.ts";
+import { inIndexOrder, type Pattern, positionsPhrase } from "./tightening.ts";
 import type { Writer } from "./writer.ts";
 
 /** What is to be done, and what has to stand beside it. */
@@ -24,18 +24,14 @@ export interface Sentence {
 export function actionSentence(line: ExpandedAction, writer: Writer, performed: string | null = null): Sentence {
   const { action } = line;
   if (action.verb === "tighten") return tightenSentence(line, action, writer);
-  if (action.verb === "choose")
-    return plain(
-      chooseText(line, action, writer),
-      action.rows.map((row) => rowText(row, writer)),
-    );
+  if (action.verb === "choose") {
+    const { leaving, rows } = action;
+    const left = leaving === null ? [] : [writer.words.actions.leaving(valueText(leaving, "must be met", writer))];
+    return plain(chooseText(line, action, writer), [...rows.map((row) => rowText(row, writer)), ...left]);
+  }
   if (action.verb === "loosen" && action.reverse) {
-    const order = reversePhrase(line.objects, writer);
-    const objects = order === null ? line.objects : inIndexOrder(line.objects);
-    return plain(
-      actionText({ ...line, objects }, writer, performed),
-      order === null ? [] : [writer.words.actions.positions(order)],
-    );
+    const { objects, ...beside } = inOrder(line, "reverse", writer);
+    return { text: actionText({ ...line, objects }, writer, performed), rounds: [], ...beside };
   }
   if (action.verb === "apply" && action.cure !== null) {
     return plain(actionText(line, writer, performed), [
@@ -183,14 +179,25 @@ function tightenSentence(line: ExpandedAction, action: TightenAction, writer: Wr
     action.angle === null ? "" : say.thenTurn(valueText(action.angle, "must be met", writer)),
     action.toSeat ? say.toSeat : "",
   ].join("");
-  const positions = positionsPhrase(line.objects, action.pattern, writer);
-  const figure = tighteningFigure(line.objects, action.pattern, writer);
-  // The order stands apart, so that the numbers can stand in theirs.
-  const objects = positions === null ? line.objects : inIndexOrder(line.objects);
+  const { objects, ...beside } = inOrder(line, action.pattern, writer);
   return {
     text: say.tighten(thingsPhrase(objects, writer), how, withTools(action.tools, writer)),
     rounds: rounds.length > 1 ? rounds : [],
-    details: positions === null ? [] : [say.positions(positions)],
+    ...beside,
+  };
+}
+
+/** The order stands apart, in words and drawn, so that the numbers in the sentence can stand in theirs. */
+function inOrder(
+  { objects }: ExpandedAction,
+  pattern: Pattern | null,
+  writer: Writer,
+): Pick<Sentence, "details" | "figure"> & Pick<ExpandedAction, "objects"> {
+  const positions = positionsPhrase(objects, pattern, writer);
+  const figure = orderFigure(objects, pattern, writer);
+  return {
+    objects: positions === null ? objects : inIndexOrder(objects),
+    details: positions === null ? [] : [writer.words.actions.positions(positions)],
     ...(figure === null ? {} : { figure }),
   };
 }
@@ -235,10 +242,11 @@ function chooseText(line: ExpandedAction, action: Action & { readonly verb: "cho
 function rowText(row: ChooseRow, writer: Writer): string {
   // Rows meet at their ends, and still have to when converted.
   const range = row.range === null ? "" : valueText(row.range, "nominal", writer);
-  return writer.words.actions.chooseRow(range, resultText(row.result, writer));
+  return writer.words.actions.chooseRow(range, choiceResult(row.result, writer));
 }
 
-function resultText(result: ChooseRow["result"], writer: Writer): string {
+/** What a row of `choose` selects. */
+export function choiceResult(result: ChooseRow["result"], writer: Writer): string {
   if (result === null) return "";
   return "quantity" in result ? valueText(result, "nominal", writer) : (result.thing?.title ?? result.name);
 }

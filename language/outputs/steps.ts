@@ -2,11 +2,13 @@
 
 import type { Role } from "#model/declarations.ts";
 import type { ExpandedStep } from "#model/expanded.ts";
+import type { Pass } from "#model/problem.ts";
 import { citationTexts } from "./citations.ts";
 import { conditionClause } from "./conditions.ts";
 import type { Block, Field, Instruction, SignOff, StepRow } from "./document.ts";
 import { type Making, passLabel, textsFor, tickLabels, wordsFor } from "./making.ts";
 import { rowId } from "./numbering.ts";
+import { pictureOf } from "./pictures.ts";
 import { toolsPhrase, valueText } from "./sentences.ts";
 
 /**
@@ -21,10 +23,23 @@ export function stepRow(steps: readonly ExpandedStep[], blocks: readonly Block[]
   const pass = passes.length === 1 ? passLabel(first.pass, making) : null;
   const words = step.words === null ? null : making.writer.words.sentence(wordsFor(step.words, passes));
   const number = making.prefix + step.number;
-  const signs = (roles: readonly Role[]): readonly SignOff[] =>
-    roles.flatMap((role) => labels.map((label) => ({ role: role.title, pass: label })));
+  const { ids } = making;
+  const signs = (roles: readonly Role[], idOf: (role: number, pass: Pass) => string): readonly SignOff[] =>
+    roles.flatMap(({ title }, role) =>
+      labels.map((label, at) => ({ id: idOf(role, passes[at] ?? []), role: title, pass: label })),
+    );
   const toTick = hasInstruction(blocks);
-  const own: Instruction | null = toTick || words === null ? null : wordsAsInstruction(words, labels);
+  const pictures = step.figures.map(({ path, caption, span }) =>
+    pictureOf(caption === null ? path : `${caption} (${path})`, path, making.figure(span.path, path)),
+  );
+  const own: Instruction | null =
+    toTick || words === null
+      ? null
+      : wordsAsInstruction(
+          words,
+          labels,
+          passes.map((one) => ids.words(step, one)),
+        );
   return {
     kind: "step",
     id: rowId(number, pass),
@@ -37,10 +52,13 @@ export function stepRow(steps: readonly ExpandedStep[], blocks: readonly Block[]
     // Statements at the head of a step stand ahead of its own words too.
     blocks: own === null ? blocks : [...blocks, own],
     fields: steps.flatMap((one, at) => recordFields(one, labels[at] ?? null, making)),
-    signs: signs(step.signs),
-    hold: signs(step.hold === null ? [] : [step.hold]),
+    signs: signs(step.signs, (role, one) => ids.sign(step, role, one)),
+    hold: signs(step.hold === null ? [] : [step.hold], (_, one) => ids.hold(step, one)),
     citations: citationTexts(step.cites),
-    figures: step.figures.map(({ path, caption }) => (caption === null ? path : `${caption} (${path})`)),
+    figures: pictures.map(({ text }) => text),
+    pictures,
+    whys: making.whys ? step.whys.map((why) => wordsFor(why, passes)) : [],
+    at: step.span,
   };
 }
 
@@ -52,9 +70,10 @@ function hasInstruction(blocks: readonly Block[]): boolean {
   });
 }
 
-function wordsAsInstruction(text: string, labels: readonly (string | null)[]): Instruction {
+function wordsAsInstruction(text: string, labels: readonly (string | null)[], ids: readonly string[]): Instruction {
   const ticks = labels.map((label) => ({ label }));
-  return { kind: "instruction", text, details: [], rounds: [], ticks, fields: [], failing: null, performed: null };
+  const nothing = { details: [], rounds: [], computed: [], fields: [], failing: null, performed: null };
+  return { kind: "instruction", text, ticks, ids, ...nothing };
 }
 
 function termsOf(steps: readonly ExpandedStep[], making: Making): readonly string[] {
@@ -78,9 +97,10 @@ function termsOf(steps: readonly ExpandedStep[], making: Making): readonly strin
 
 function recordFields({ step, pass }: ExpandedStep, label: string | null, making: Making): readonly Field[] {
   const { writer } = making;
-  return step.records.map((record) => {
+  return step.records.map((record, at) => {
     const own = wordsFor(record.label, [pass]);
     return {
+      id: making.ids.record(step, at, pass),
       label: label === null ? own : writer.words.records.unit(own, label),
       limits: record.expect === null ? null : valueText(record.expect, "must be met", writer),
       tools: record.tools.length === 0 ? null : toolsPhrase(record.tools, writer),

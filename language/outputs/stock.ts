@@ -4,6 +4,7 @@ import type { Stock, ToolStock } from "#analysis/crib/crib-facts.ts";
 import type { ItemSetting } from "#analysis/crib/match.ts";
 import type { Tool } from "#model/declarations.ts";
 import type { StockLine } from "./document.ts";
+import { formulaText } from "./explanation.ts";
 import type { Writer } from "./writer.ts";
 
 export interface ToolStocks extends Stock {
@@ -29,14 +30,19 @@ export function stockLines({ tools }: ToolStocks, tool: Tool, writer: Writer): r
     });
 }
 
-/** Which crib and day, and what settings hold for. */
+/** Which crib and day, what settings hold for, and each formula once that they come from. */
 export function stockNotes({ cribs, day, tools }: ToolStocks, { words }: Writer): readonly string[] {
-  const hasSettings = tools.some(({ items }) =>
-    items.some(({ misses, isOut, settings }) => misses.length === 0 && !isOut && settings.some(changesSetting)),
+  const { stock } = words;
+  const shown = tools
+    .flatMap(({ items }) => items)
+    .flatMap(({ misses, isOut, settings }) => (misses.length === 0 && !isOut ? settings.filter(changesSetting) : []));
+  const formulas = shown.flatMap(({ explanation }) =>
+    explanation === null ? [] : stock.formula(formulaText(explanation), explanation.source),
   );
   return [
-    words.stock.source(words.list(cribs.map(({ title }) => title)), day),
-    ...(hasSettings ? [words.stock.settingHolds] : []),
+    stock.source(words.list(cribs.map(({ title }) => title)), day),
+    ...(shown.length === 0 ? [] : [stock.settingHolds]),
+    ...new Set(formulas),
   ];
 }
 

@@ -1,24 +1,17 @@
-// The positions of a bolt circle in the order in which they are tightened. Knows no torque.
+// The positions of a bolt circle in the order in which they are tightened or loosened. Knows no torque.
 import { crossPattern } from "#engineering/bolt-circle.ts";
 import type { Part, Places } from "#model/declarations.ts";
 import type { Thing } from "#model/expanded.ts";
 import type { Writer } from "./writer.ts";
 
+/** `reverse`: of loosening, the last that is tightened in order first. */
+export type Pattern = "cross" | "circular" | "order" | "reverse";
+
 /** `1 – 5 – 3 – 7 – …`; null where no order is asked for, or the places are not known. */
-export function positionsPhrase(
-  objects: readonly Thing[],
-  pattern: "cross" | "circular" | "order" | null,
-  writer: Writer,
-): string | null {
+export function positionsPhrase(objects: readonly Thing[], pattern: Pattern | null, writer: Writer): string | null {
   if (pattern === null || objects.length < 2) return null;
   const order = tighteningOrder(objects, pattern);
   return order === null ? null : writer.words.sequence(order.map(String));
-}
-
-/** The order of tightening, the last first. */
-export function reversePhrase(objects: readonly Thing[], writer: Writer): string | null {
-  const order = objects.length < 2 ? null : tighteningOrder(objects, "order");
-  return order === null ? null : writer.words.sequence([...order].reverse().map(String));
 }
 
 /** Instances by number; the working order where they have none. */
@@ -28,10 +21,7 @@ export function inIndexOrder(objects: readonly Thing[]): readonly Thing[] {
 }
 
 /** Positions, not numbers of fasteners; where a fastener may be in any position, all of the circle's or none. */
-export function tighteningOrder(
-  objects: readonly Thing[],
-  pattern: "cross" | "circular" | "order",
-): readonly number[] | null {
+export function tighteningOrder(objects: readonly Thing[], pattern: Pattern): readonly number[] | null {
   const [first] = objects;
   if (first?.kind !== "part" || objects.some((thing) => thing.kind !== "part" || thing.part !== first.part))
     return null;
@@ -54,11 +44,8 @@ function positionsOf(objects: readonly Thing[], part: Part): readonly number[] |
   return objects.length === places.count ? upTo(places.count) : null;
 }
 
-function fullOrder(
-  places: Places | null,
-  pattern: "cross" | "circular" | "order",
-  positions: readonly number[],
-): readonly number[] {
+function fullOrder(places: Places | null, pattern: Pattern, positions: readonly number[]): readonly number[] {
+  if (pattern === "reverse") return [...fullOrder(places, "order", positions)].reverse();
   const rising = places === null ? [...positions].sort((a, b) => a - b) : upTo(places.count);
   if (pattern === "cross") return crossPattern(rising.length).map((at) => rising[at - 1] ?? at);
   return (pattern === "order" && places?.kind === "holes" ? places.order : null) ?? rising;

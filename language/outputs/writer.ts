@@ -27,7 +27,7 @@ export function writerOf(words: Words, units: Units, declarations: readonly Decl
   for (const { title } of declarations) (seen.has(title) ? twice : seen).add(title);
   const alike: Writer["alike"] = (quantities, role) => {
     const size = sizeOf(quantities);
-    return quantities.map((quantity) => valueIn(quantity, role, units, size));
+    return quantities.map((quantity) => words.quantity(valueIn(quantity, role, units, size)));
   };
   return {
     words,

@@ -91,6 +91,22 @@ procedure P "P" { step tighten Bolt[all] in order to 30 N·m }`);
     expect(drawn?.legend).toContain("not where they lie");
   });
 
+  test("loosening in reverse order is drawn too, the last one first", () => {
+    const feet = `holes Feet "motor feet" { count 4  order 1, 4, 2, 3 }
+part Bolt[1..4] "foot bolt" { seats in Feet by number }
+procedure P "P" { step loosen Bolt[all] in reverse order }`;
+    const [drawn] = figuresIn(make(feet).document.blocks);
+    expect(drawn?.title).toBe("Order of loosening on the motor feet");
+    expect(drawn?.marks.map(({ order }) => order)).toEqual([4, 2, 1, 3]);
+    expect(drawn?.text).toContain("3 – 2 – 4 – 1");
+    expect(drawn?.legend).toContain("1. is loosened first");
+    expect(figuresIn(make(feet.replace(" in reverse order", "")).document.blocks)).toEqual([]);
+    const round = make(
+      bolts(8).replace("tighten Bolt[all] in cross pattern to 30 N·m", "loosen Bolt[all] in reverse order"),
+    );
+    expect(figuresIn(round.document.blocks)[0]?.marks.map(({ order }) => order)).toEqual([8, 7, 6, 5, 4, 3, 2, 1]);
+  });
+
   test("no drawing without a pattern, of one bolt, of bolts without a circle, or of more than 60 places", () => {
     const drawings = (text: string): number => figuresIn(make(text).document.blocks).length;
     expect(drawings(bolts(8).replace("in cross pattern ", ""))).toBe(0);

@@ -1,6 +1,8 @@
 // Hostile text in every place that holds own words comes out as text: in HTML as the same characters, in Markdown as
 // no markup of its own.
 import { describe, expect, test } from "vitest";
+import { PAGE_HASH, PAGE_SCRIPT } from "#outputs/checklist/generated/page.ts";
+import type { Plan } from "#outputs/record/plan.ts";
 import { elementsIn, readHtml, textOf } from "./html-reader.ts";
 import { make } from "./make.ts";
 
@@ -127,10 +129,41 @@ describe("HTML", () => {
     expect(style).not.toMatch(/<(?!style>)/);
   });
 
-  test("nothing is loaded and nothing can run", () => {
+  test("nothing is loaded and nothing can run in a draft", () => {
     expect(made.html).not.toMatch(/<(?:script|link|iframe|object|img)\b|@import|url\(/);
     const policy = [...elementsIn(root)].find((one) => one.attributes.get("http-equiv") === "Content-Security-Policy");
     expect(policy?.attributes.get("content")).toContain("default-src 'none'");
+  });
+});
+
+describe("HTML that is filled in", () => {
+  const { html } = make(TEXT, { findings: [] });
+  const elements = [...elementsIn(readHtml(html))];
+
+  test("two scripts: its data, and the page's own, whose hash is in the policy", () => {
+    const scripts = elements.filter(({ name }) => name === "script");
+    expect(scripts.map(({ attributes }) => attributes.get("type"))).toEqual(["application/json", undefined]);
+    expect(scripts[1]?.children).toEqual([PAGE_SCRIPT]);
+    const policy = elements.find((one) => one.attributes.get("http-equiv") === "Content-Security-Policy");
+    expect(policy?.attributes.get("content")).toContain(`default-src 'none'; script-src '${PAGE_HASH}';`);
+    // Once at the head and once at the end of each: no text opens or closes one.
+    expect(html.match(/<script/g)).toHaveLength(2);
+    expect(html.match(/<\/script/gi)).toHaveLength(2);
+  });
+
+  test("the data are the texts as they were", () => {
+    const data = String(elements.find((one) => one.attributes.get("id") === "data")?.children[0]);
+    expect(data).not.toMatch(/[<>&\u2028\u2029]/);
+    const { plan } = JSON.parse(data) as { readonly plan: Plan };
+    const shown = BAD.replaceAll("\\\\", "\\");
+    expect([plan.title, plan.roles[0]?.title]).toEqual([`title${shown}`, `role${shown}`]);
+  });
+
+  test("no element or attribute comes from a text", () => {
+    const known = new Set([...KNOWN, "script", "button", "g"]);
+    expect([...new Set(elements.map(({ name }) => name))].filter((name) => !known.has(name))).toEqual([]);
+    const attributes = elements.flatMap((one) => [...one.attributes.keys()]);
+    expect(attributes.filter((name) => name.startsWith("on") || name === "src" || name === "style")).toEqual([]);
   });
 });
 

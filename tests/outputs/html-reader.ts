@@ -7,7 +7,9 @@ export interface Element {
   readonly children: readonly (Element | string)[];
 }
 
-const EMPTY = new Set(["meta", "input", "br", "path"]);
+const EMPTY = new Set(["meta", "input", "br", "path", "img"]);
+/** What is in them is no markup, up to the first that looks like their end. */
+const RAW = new Set(["style", "script"]);
 
 /** The root element. Throws where the markup is not well formed. */
 export function readHtml(html: string): Element {
@@ -34,10 +36,10 @@ export function readHtml(html: string): Element {
     const element = { name, attributes: attributesOf(written), children: [] as (Element | string)[] };
     here.children.push(element);
     at = next + whole.length;
-    if (name === "style") {
-      const close = body.indexOf("</style", at);
+    if (RAW.has(name)) {
+      const close = body.toLowerCase().indexOf(`</${name}`, at);
       element.children.push(body.slice(at, close));
-      at = close + "</style>".length;
+      at = close + `</${name}>`.length;
     } else if (slash === "" && !EMPTY.has(name)) open.push(element);
   }
   if (open.length !== 1) throw new Error(`<${open[open.length - 1]?.name}> is not closed`);
@@ -51,14 +53,14 @@ export function* elementsIn(element: Element): Generator<Element> {
   for (const child of element.children) if (typeof child !== "string") yield* elementsIn(child);
 }
 
-/** All text in it, styles left out. */
+/** All text in it, styles and scripts left out. */
 export function textOf(element: Element): string {
-  if (element.name === "style") return "";
+  if (RAW.has(element.name)) return "";
   return element.children.map((child) => (typeof child === "string" ? child : textOf(child))).join("");
 }
 
 export function textsIn(element: Element): readonly string[] {
-  if (element.name === "style") return [];
+  if (RAW.has(element.name)) return [];
   return element.children.flatMap((child) => (typeof child === "string" ? [child] : textsIn(child)));
 }
 

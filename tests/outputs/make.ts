@@ -1,8 +1,10 @@
 // Checklists made from a text: the one place where tests of outputs touch the API.
-import { buildChecklist, type ChecklistInput } from "#outputs/checklist/build.ts";
+import type { BuildInput } from "#outputs/build.ts";
+import { buildChecklist } from "#outputs/checklist/build.ts";
 import { checklistHtml } from "#outputs/checklist/html.ts";
 import { checklistMarkdown } from "#outputs/checklist/md.ts";
 import type { Block, Document, StepRow } from "#outputs/document.ts";
+import { OUTPUTS } from "#outputs/index.ts";
 import { en, type Words } from "#outputs/words/en.ts";
 import { openWorkspace, type Workspace } from "#workspace/workspace.ts";
 
@@ -12,33 +14,43 @@ export interface Made {
   readonly md: string;
 }
 
-export type Wishes = Partial<Pick<ChecklistInput, "options" | "units" | "repeats" | "draft">>;
+export type Wishes = Partial<Pick<BuildInput, "options" | "units" | "repeats" | "draft" | "answers" | "findings">>;
 
 /** The first procedure of the text, in both units and with repeats put together unless wished otherwise. */
 export function make(text: string, wishes: Wishes = {}, words: Words = en): Made {
+  return makeFrom(workspaceOf(text), "main.sprag", 0, wishes, words);
+}
+
+function workspaceOf(text: string): Workspace {
   const texts = new Map([["main.sprag", text]]);
-  const workspace = openWorkspace({ texts, present: new Set(), absent: new Set(), today: "2026-05-04" });
-  return makeFrom(workspace, "main.sprag", 0, wishes, words);
+  return openWorkspace({ texts, present: new Set(), absent: new Set(), today: "2026-05-04" });
 }
 
 export function makeFrom(workspace: Workspace, path: string, at = 0, wishes: Wishes = {}, words: Words = en): Made {
+  return write(buildChecklist(inputFrom(workspace, path, at, wishes), words), words);
+}
+
+/** The first procedure of the text as the document of an output. */
+export function documentAs(output: string, text: string, wishes: Wishes = {}): Document {
+  const build = OUTPUTS.get(output)?.build;
+  if (build === undefined) throw new Error(`no output ${output}`);
+  return build(inputFrom(workspaceOf(text), "main.sprag", 0, wishes), en);
+}
+
+export function inputFrom(workspace: Workspace, path: string, at: number, wishes: Wishes): BuildInput {
   const procedure = workspace.loaded.models.get(path)?.procedures[at];
   if (procedure === undefined) throw new Error(`no procedure ${at} in ${path}`);
-  const document = buildChecklist(
-    {
-      expanded: workspace.expanded(procedure),
-      findings: workspace.findings([path]),
-      hash: "5f3a",
-      options: {},
-      units: "both",
-      repeats: "compact",
-      draft: false,
-      expandedOf: workspace.expandedOf,
-      ...wishes,
-    },
-    words,
-  );
-  return write(document, words);
+  return {
+    expanded: workspace.expanded(procedure),
+    findings: workspace.findings([path]),
+    hash: "5f3a",
+    options: {},
+    units: "both",
+    repeats: "compact",
+    draft: false,
+    expandedOf: workspace.expandedOf,
+    ...wishes,
+  };
 }
 
 export function write(document: Document, words: Words = en): Made {

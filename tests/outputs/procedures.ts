@@ -9,11 +9,11 @@ ring Circle "cover bolt circle" { count 8 numbered clockwise seen from "drive en
 part Base "base" { mass 80 kg }
 part Gasket "gasket" { needs Base  single use }
 part Cover "bearing cover" { mass 21 kg  needs Base, Gasket  encloses Gasket }
-part Screw[1..8] "cover screw" { seats in Circle by number  secures Cover  needs Cover  thread "M10x1.5"  torque 45 ± 2 N·m dry }
+part Screw[1..8] "cover screw" { seats in Circle by number  secures Cover  needs Cover  thread "M10x1.5"  torque 45 ± 2 N·m dry per Manual "6.4" }
 tool Wrench "torque wrench" { torque 8 .. 60 N·m  accuracy 4 %  arm 400 mm }
 tool Feeler "feeler gauge" { measures 0.03 .. 1 mm }
 tool Hoist "hoist" { lifts 250 kg }
-value Final = 45 ± 2 N·m
+value Final = 45 ± 2 N·m per Manual "6.4"
 procedure CloseCover "Close the cover" {
   document "WI-1" revision "C" dated 2026-05-04
   applies to "P-1" serial 10 .. 20
@@ -38,7 +38,7 @@ procedure CloseCover "Close the cover" {
       hold for Inspector
     }
     step Seated {
-      note "Look from both sides."
+      note "The gap shows from both sides."
       check "No gap" with Feeler expect at most 0.05 mm record if it fails {
         loosen Screw[all] in reverse order
         return to Torque

@@ -1,7 +1,7 @@
 // The crib on the checklist: the items that meet each requirement, each with the setting for its own arm. 100 lbf·in at 12 + 6 in is
 // 66.7 lbf·in (NAVEDTRA 14315, fig. 3-44; read); 300 lbf·ft at 18 + 6 in is 225 lbf·ft (TM 5-3810-305-23; read).
 import { expect, test } from "vitest";
-import { exportAs } from "#workspace/export.ts";
+import { exportText } from "#harness/export.ts";
 import { openWorkspace } from "#workspace/workspace.ts";
 
 const TEXT = (
@@ -26,9 +26,7 @@ function made(text: string, format: "md" | "html", crib = true): string {
   const texts = new Map([["main.sprag", text]]);
   const workspace = openWorkspace({ texts, present: new Set(), absent: new Set(), today: "2026-05-04" });
   const wishes = { as: "checklist", format, units: "us", repeats: "compact", draft: true } as const;
-  const result = exportAs(workspace, { path: "main.sprag", ...wishes, ...(crib ? { crib: "main.sprag" } : {}) });
-  if (result.kind !== "done") throw new Error(result.kind);
-  return result.text;
+  return exportText(workspace, { path: "main.sprag", ...wishes, ...(crib ? { crib: "main.sprag" } : {}) });
 }
 
 const wrenchRow = (text: string): string =>
@@ -70,8 +68,8 @@ test("the window keeps the bolt inside its band whatever the wrench's error is",
   const texts = new Map([["main.sprag", text]]);
   const workspace = openWorkspace({ texts, present: new Set(), absent: new Set(), today: "2026-05-04" });
   const wishes = { as: "checklist", format: "md", units: "si", repeats: "compact", draft: true } as const;
-  const result = exportAs(workspace, { path: "main.sprag", crib: "main.sprag", ...wishes });
-  const shown = result.kind === "done" ? /set within ([\d.]+) \.\. ([\d.]+) N·m/.exec(result.text) : null;
+  const made = exportText(workspace, { path: "main.sprag", crib: "main.sprag", ...wishes });
+  const shown = /set within ([\d.]+) \.\. ([\d.]+) N·m/.exec(made);
   const [low, high] = [Number(shown?.[1]), Number(shown?.[2])];
   expect([low, high]).toEqual([44.33, 45.59]);
 });
@@ -85,6 +83,20 @@ test("cautions and source stand with it; without a crib there is nothing of it",
     expect(page).toContain("No extension on the handle");
     expect(made(text, format, false)).not.toMatch(/TW-1|Items in the crib/);
   }
+});
+
+test("each formula that settings come from stands once in the notes, with its source, and none where none is shown", () => {
+  const text = TEXT(`item "TW-1" for Wrench { torque 1 .. 900 lbf·in  arm 12 in }
+  item "TW-2" for Wrench { torque 1 .. 900 lbf·in  arm 18 in }`);
+  const formulas = (page: string): readonly string[] => page.match(/How a setting is worked out: [^\n<]*/g) ?? [];
+  const [formula, ...others] = formulas(made(text, "md"));
+  expect(others).toEqual([]);
+  expect(formula).toContain("Ts = T·L/(L + E), T torque, L arm, E adapter offset. From: NAVEDTRA 14315");
+  expect(formulas(made(text, "html"))).toHaveLength(1);
+  // An adapter at an angle has one of its own; without an arm, or out of reach, no setting is shown.
+  expect(formulas(made(text.replaceAll("offset 6 in", "offset 6 in  angle 90°"), "md"))).toHaveLength(1);
+  expect(formulas(made(text.replaceAll(/ {2}arm 1[28] in/g, ""), "md"))).toEqual([]);
+  expect(formulas(made(TEXT('item "TW-3" for Wrench { torque 1 .. 9 lbf·in  arm 12 in }'), "md"))).toEqual([]);
 });
 
 test("the hash of the inputs counts the crib, and its texts are escaped", () => {
@@ -103,8 +115,7 @@ test("the hash of the inputs counts the crib, and its texts are escaped", () => 
     ]);
     const workspace = openWorkspace({ texts, present: new Set(), absent: new Set(), today: "2026-05-04" });
     const wishes = { as: "checklist", format: "md", units: "si", repeats: "compact", draft: true } as const;
-    const result = exportAs(workspace, { path: "job.sprag", crib: "crib.sprag", ...wishes });
-    return result.kind === "done" ? hash(result.text) : null;
+    return hash(exportText(workspace, { path: "job.sprag", crib: "crib.sprag", ...wishes }));
   });
   expect(new Set(pages).size).toBe(2);
 });

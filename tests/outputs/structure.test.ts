@@ -49,7 +49,9 @@ describe("steps", () => {
     const torque = stepsIn(cover.document).find((step) => step.name === "Torque");
     expect(torque).toMatchObject({ critical: true, signs: [{ role: "fitter" }], hold: [{ role: "inspector" }] });
     const seated = stepsIn(cover.document).find((step) => step.name === "Seated");
-    expect(seated?.fields).toEqual([{ label: "air temperature", limits: "10 .. 30 °C (50 .. 86 °F)", tools: null }]);
+    expect(seated?.fields).toMatchObject([
+      { label: "air temperature", limits: "10 .. 30 °C (50 .. 86 °F)", tools: null },
+    ]);
     expect(stepsIn(cover.document).find((step) => step.name === "Place")?.terms).toEqual(["Takes about 3 min."]);
   });
 });
@@ -200,11 +202,12 @@ describe("every sample", () => {
       expect(new Set(ids).size).toBe(ids.length);
       const links = elements.flatMap((element) => element.attributes.get("href")?.slice(1) ?? []);
       expect(links.filter((link) => !ids.includes(link))).toEqual([]);
-      expect(ids.length).toBe(stepsIn(document).length);
+      expect(ids.filter((id) => id.startsWith("step-")).length).toBe(stepsIn(document).length);
       // Every instruction has somewhere to be ticked.
       const boxes = elements.filter((element) => element.attributes.get("type") === "checkbox").length;
       expect(boxes).toBeGreaterThanOrEqual(instructionsIn(document).length);
-      for (const text of [html, md]) expect(text).not.toMatch(/undefined|\[object|NaN/);
+      const shown = html.replaceAll(/<script[\s\S]*?<\/script>/g, "");
+      for (const text of [shown, md]) expect(text).not.toMatch(/undefined|\[object|NaN/);
     }
   });
 

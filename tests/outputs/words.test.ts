@@ -142,7 +142,20 @@ test("every built-in hazard has its words", () => {
 });
 
 /** Keys whose values are for programs: never printed. */
-const UNPRINTED = new Set(["kind", "signal", "signals", "sense", "id", "link", "name", "error"]);
+const UNPRINTED = new Set([
+  "kind",
+  "signal",
+  "signals",
+  "sense",
+  "id",
+  "link",
+  "name",
+  "error",
+  "use",
+  "ids",
+  "computed",
+  "record",
+]);
 
 function printed(value: unknown): readonly string[] {
   if (typeof value === "string") return [value];

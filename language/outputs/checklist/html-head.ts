@@ -1,6 +1,7 @@
 // What stands above the work in the HTML checklist: title block, check result, signal words, cautions, lists.
 // Knows the document only.
-import type { Document, Fact, StockLine } from "../document.ts";
+import type { Document, Fact, OpenOption, StockLine } from "../document.ts";
+import { conditionId, optionId } from "../record/ids.ts";
 import type { Words } from "../words/en.ts";
 import { arrangementHtml } from "./html-arrangements.ts";
 import { type Markup, markup, nothing } from "./html-markup.ts";
@@ -95,12 +96,30 @@ function consumablesHtml({ consumables }: Document, { labels }: Words): Markup {
   return markup`<section><h2>${labels.consumables}</h2>${table([labels.consumable, labels.amount], rows)}</section>`;
 }
 
-function startHtml({ start }: Document, { labels }: Words): Markup {
-  if (start.length === 0) return nothing;
-  const rows = start.map(
-    (text) => markup`<li><label class="tick"><input type="checkbox"><span class="text">${text}</span></label></li>`,
+function startHtml({ start, openOptions, record }: Document, { labels, page }: Words): Markup {
+  const options = record === null || openOptions.length === 0 ? nothing : optionsHtml(openOptions, page.options);
+  if (start.length === 0) return options;
+  return markup`${options}<section><h2>${labels.beforeStart}</h2>${conditionTicksHtml(start, "start")}</section>`;
+}
+
+/** Buttons for each choice; without the page's script, a list to be marked by hand. */
+function optionsHtml(options: readonly OpenOption[], title: string): Markup {
+  const rows = options.map(
+    ({ name, title: option, choices }) =>
+      markup`<div class="option" role="group" aria-label="${option}" data-of="${optionId(name)}"><span class="text">${option}</span>${choices.map(
+        (choice) => markup`<button type="button" class="choice" data-choice="${choice.name}">${choice.title}</button>`,
+      )}</div>`,
   );
-  return markup`<section><h2>${labels.beforeStart}</h2><ul class="plain">${rows}</ul></section>`;
+  return markup`<section><h2>${title}</h2>${rows}</section>`;
+}
+
+/** What has to hold before the first step, or after the last. */
+export function conditionTicksHtml(conditions: readonly string[], where: "start" | "end"): Markup {
+  const rows = conditions.map(
+    (text, at) =>
+      markup`<li><label class="tick"><input type="checkbox" data-of="${conditionId(where, at)}"><span class="text">${text}</span></label></li>`,
+  );
+  return markup`<ul class="plain">${rows}</ul>`;
 }
 
 /** A title, and below it the name by which the procedure's text knows it. */

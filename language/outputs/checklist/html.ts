@@ -1,5 +1,5 @@
-// The checklist as one HTML file for a tablet or the printer: nothing is loaded, nothing runs, all text is escaped.
-// Knows the document only, no procedure.
+// The checklist as one HTML file for a tablet or the printer: nothing is loaded, nothing runs but the page's own script where the
+// checklist is filled in, all text is escaped. Knows the document only, no procedure.
 import { raw, html as template } from "hono/html";
 import type {
   Block,
@@ -9,39 +9,43 @@ import type {
   Field,
   Group,
   Instruction,
+  Picture,
   Section,
   SignOff,
   StatementBlock,
   StepRow,
 } from "../document.ts";
+import { base64 } from "../pictures.ts";
 import type { Words } from "../words/en.ts";
 import { figureHtml } from "./html-arrangements.ts";
-import { headHtml, listsHtml } from "./html-head.ts";
+import { fillingHtml, policyOf } from "./html-filling.ts";
+import { conditionTicksHtml, headHtml, listsHtml } from "./html-head.ts";
 import { type Markup, markup, nothing } from "./html-markup.ts";
 import { styleSheet } from "./html-style.ts";
+import { tableBlockHtml } from "./html-table.ts";
 
 /** The whole file. Same document, same bytes. */
 export function checklistHtml(document: Document, words: Words): string {
   const { head, title } = document;
-  const policy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; form-action 'none'; base-uri 'none'";
   const page: Markup = markup`<!doctype html>
 <html lang="${words.language}" dir="${words.direction}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta http-equiv="Content-Security-Policy" content="${policyOf(document)}">
 <title>${document.draft ? `${words.labels.draft} · ` : ""}${head.page} · ${title}</title>
 <style>${raw(styleSheet(document, words))}</style>
 </head>
 <body${document.draft ? markup` class="draft"` : nothing}>
 ${headHtml(document, words)}
-${listsHtml(document, words)}
 <main>
+${listsHtml(document, words)}
 <h2>${words.labels.work}</h2>
+${document.record === null ? nothing : markup`<div id="people"></div>`}
 ${blocksHtml(document.blocks, { words, level: 3, where: "" })}
 </main>
 ${endHtml(document, words)}
-</body>
+${fillingHtml(document, words)}</body>
 </html>
 `;
   return page.toString();
@@ -91,6 +95,8 @@ function blockHtml(block: Block, at: At): Markup {
       return directionHtml(block);
     case "instruction":
       return instructionHtml(block, at);
+    case "table":
+      return tableBlockHtml(block, (title) => heading(at.level, title));
   }
 }
 
@@ -138,7 +144,7 @@ ${marksHtml(step, at)}${step.terms.length === 0 ? nothing : markup`<p class="ter
 }
 ${blocksHtml(step.blocks, inside)}
 ${fieldsHtml(step.fields, labels.records, inside)}
-${step.figures.map((figure) => markup`<p class="source">${labels.figure}: ${figure}</p>`)}${sourcesHtml(step.citations, at.words)}
+${step.whys.map((why) => markup`<p class="why">${labels.why}: ${why}</p>`)}${step.pictures.map((picture) => pictureHtml(picture, labels.figure))}${sourcesHtml(step.citations, at.words)}
 ${signsHtml(step.signs, inside)}
 </div>
 ${holdHtml(step.hold, inside)}
@@ -162,7 +168,8 @@ function marksHtml({ name, pass, critical }: StepRow, { words }: At): Markup {
 
 function branchHtml(branch: Branch, at: At): Markup {
   const arms = branch.arms.map(
-    (arm) => markup`<div class="arm"><p class="if">${arm.heading}</p>${blocksHtml(arm.blocks, at)}</div>`,
+    (arm) =>
+      markup`<div class="arm"${ofAll("ask", arm.ids)}><p class="if">${arm.heading}</p>${blocksHtml(arm.blocks, at)}</div>`,
   );
   return markup`<div class="branch">${arms}</div>
 `;
@@ -185,11 +192,12 @@ function instructionHtml(row: Instruction, at: At): Markup {
   const text = markup`<span class="text">${row.text}</span>`;
   const performed = row.performed === null ? nothing : sectionHtml(row.performed, at);
   const lead = one
-    ? markup`<label class="tick">${box(words, at.where)}${text}</label>`
+    ? markup`<label class="tick">${box(words, at.where, row.ids[0])}${text}</label>`
     : markup`<p class="lead">${text}</p>`;
+  const computed = row.computed.length === 0 ? nothing : markup`<p class="computed" data-computed="${row.ids[0]}"></p>`;
   return markup`<div class="instruction">
 ${lead}
-${detailsHtml(row.details)}${row.figure === undefined ? nothing : figureHtml(row.figure)}${one ? nothing : ticksHtml(row, at)}
+${detailsHtml(row.details)}${computed}${row.figure === undefined ? nothing : markup`<div class="round"${ofAll("rounds", row.ids)}>${figureHtml(row.figure)}</div>`}${one ? nothing : ticksHtml(row, at)}
 ${fieldsHtml(row.fields, null, at)}
 ${failingHtml(row, at)}${performed}
 </div>
@@ -206,21 +214,21 @@ function detailsHtml(details: readonly string[]): Markup {
 function ticksHtml(row: Instruction, { words, where }: At): Markup {
   if (row.rounds.length === 0) {
     const ticks = row.ticks.map(
-      ({ label }) =>
-        markup`<label class="tick small">${box(words, where)}<span class="text">${label ?? ""}</span></label>`,
+      ({ label }, at) =>
+        markup`<label class="tick small">${box(words, where, row.ids[at])}<span class="text">${label ?? ""}</span></label>`,
     );
     return markup`<div class="ticks">${ticks}</div>`;
   }
   const rounds = row.rounds.map(
     (value, at) =>
-      markup`<tr><th scope="row">${at + 1}</th><td class="value">${value}</td><td><label class="tick small"><span class="aside">${words.labels.round} ${at + 1}</span>${box(words, where)}</label></td></tr>`,
+      markup`<tr><th scope="row">${at + 1}</th><td class="value">${value}</td><td><label class="tick small"><span class="aside">${words.labels.round} ${at + 1}</span>${box(words, where, row.ids[at])}</label></td></tr>`,
   );
   return markup`<table class="rounds"><thead><tr><th scope="col">${words.labels.round}</th><th scope="col">${words.labels.value}</th><th scope="col">${words.labels.done}</th></tr></thead><tbody>${rounds}</tbody></table>`;
 }
 
 /** A box to tick; `where` tells a screen reader which step it belongs to. */
-function box(words: Words, where: string): Markup {
-  return markup`<input type="checkbox"><span class="aside">${words.labels.done}, ${words.labels.step} ${where}: </span>`;
+function box(words: Words, where: string, id: string | undefined): Markup {
+  return markup`<input type="checkbox"${id === undefined ? nothing : of(id)}><span class="aside">${where === "" ? words.labels.done : `${words.labels.done}, ${words.labels.step} ${where}`}: </span>`;
 }
 
 function fieldsHtml(fields: readonly Field[], title: string | null, { words, where }: At): Markup {
@@ -230,15 +238,15 @@ function fieldsHtml(fields: readonly Field[], title: string | null, { words, whe
       field.limits === null ? nothing : markup`<span class="limits">${words.records.mustBe(field.limits)}</span>`;
     const tools =
       field.tools === null ? nothing : markup`<span class="limits">${words.labels.measuredWith}: ${field.tools}</span>`;
-    return markup`<label class="field"><span><span class="aside">${words.labels.step} ${where}: </span>${field.label}</span> <input type="text" autocomplete="off"> ${limits}${tools}</label>`;
+    return markup`<label class="field"><span><span class="aside">${words.labels.step} ${where}: </span>${field.label}</span> <input type="text" autocomplete="off"${of(field.id)}> ${limits}${tools}</label>`;
   });
   const name = title ?? words.labels.reading;
   return markup`<div class="fields" role="group" aria-label="${name}">${rows}</div>`;
 }
 
-function failingHtml({ failing }: Instruction, at: At): Markup {
+function failingHtml({ failing, ids }: Instruction, at: At): Markup {
   if (failing === null) return nothing;
-  return markup`<div class="failing"><p class="if">${failing.heading}:</p>${blocksHtml(failing.blocks, at)}</div>`;
+  return markup`<div class="failing"${ofAll("failing", ids)}><p class="if">${failing.heading}:</p>${blocksHtml(failing.blocks, at)}</div>`;
 }
 
 function signsHtml(signs: readonly SignOff[], at: At): Markup {
@@ -246,11 +254,11 @@ function signsHtml(signs: readonly SignOff[], at: At): Markup {
   return markup`<div class="signs" role="group" aria-label="${at.words.labels.sign}">${signs.map((sign) => signHtml(sign, at))}</div>`;
 }
 
-function signHtml({ role, pass }: SignOff, { words, where }: At): Markup {
+function signHtml({ id, role, pass }: SignOff, { words, where }: At): Markup {
   const who = pass === null ? role : words.records.unit(role, pass);
   const entry = (label: string): Markup =>
     markup`<label class="entry"><span><span class="aside">${words.labels.step} ${where}, ${who}: </span>${label}</span><input type="text" autocomplete="off"></label>`;
-  return markup`<div class="sign"><span class="role">${who}</span>${entry(words.labels.name)}${entry(words.labels.signature)}${entry(words.labels.date)}</div>`;
+  return markup`<div class="sign"${of(id)}><span class="role">${who}</span>${entry(words.labels.name)}${entry(words.labels.signature)}${entry(words.labels.date)}</div>`;
 }
 
 function holdHtml(hold: readonly SignOff[], at: At): Markup {
@@ -270,10 +278,8 @@ function sourcesHtml(citations: readonly string[], words: Words): Markup {
 
 function endHtml(document: Document, words: Words): Markup {
   const { head, end } = document;
-  const rows = end.map(
-    (text) => markup`<li><label class="tick"><input type="checkbox"><span class="text">${text}</span></label></li>`,
-  );
-  const list = end.length === 0 ? nothing : markup`<h2>${words.labels.atTheEnd}</h2><ul class="plain">${rows}</ul>`;
+  const rows = conditionTicksHtml(end, "end");
+  const list = end.length === 0 ? nothing : markup`<h2>${words.labels.atTheEnd}</h2>${rows}`;
   return markup`<footer>
 ${list}
 <p class="source">${head.page} · ${document.draft ? `${words.labels.draft} · ` : ""}${words.head.uncontrolled}</p>
@@ -283,4 +289,19 @@ ${list}
 function heading(level: number, inner: Markup): Markup {
   const depth = Math.min(level, 6);
   return template`${raw(`<h${depth}>`)}${inner}${raw(`</h${depth}>`)}` as Markup;
+}
+
+/** Which entry of the record a place to be marked is; `ofAll` of several. */
+function of(id: string): Markup {
+  return markup` data-of="${id}"`;
+}
+
+function ofAll(what: "ask" | "rounds" | "failing", ids: readonly string[]): Markup {
+  return ids.length === 0 ? nothing : (template` ${raw(`data-${what}`)}="${JSON.stringify(ids)}"` as Markup);
+}
+
+/** A picture never brings markup of its own into the page: also an SVG is shown as an image. */
+function pictureHtml({ text, image }: Picture, label: string): Markup {
+  if (image === null) return markup`<p class="source">${label}: ${text}</p>`;
+  return markup`<figure class="picture"><img src="data:${image.type};base64,${base64(image.bytes)}" alt="${text}"><figcaption class="source">${text}</figcaption></figure>`;
 }

@@ -3,6 +3,7 @@
 import type {
   ArrangementBlock,
   Block,
+  Cell,
   Document,
   Field,
   Instruction,
@@ -11,6 +12,7 @@ import type {
   StatementBlock,
   StepRow,
   StockLine,
+  TableBlock,
 } from "../document.ts";
 import type { Words } from "../words/en.ts";
 import { inline, linkTo, paragraphs, quoted, table } from "./md-markup.ts";
@@ -173,6 +175,8 @@ function blockOf(block: Block, at: At): readonly string[] {
       return [`**${block.link === null ? inline(block.text) : linkTo(block.link, block.text)}**`];
     case "instruction":
       return instructionOf(block, at);
+    case "table":
+      return tableOf(block, at);
   }
 }
 
@@ -208,6 +212,7 @@ function stepOf(step: StepRow, at: At): readonly string[] {
     ...(step.words === null ? [] : [`**${inline(step.words)}**`]),
     ...blocksOf(step.blocks, { ...at, level: at.level + 1 }),
     ...fieldsOf(step.fields, labels.records, at),
+    ...step.whys.map((why) => inline(`${labels.why}: ${why}`)),
     ...step.figures.map((figure) => inline(`${labels.figure}: ${figure}`)),
     ...sourcesOf(step.citations, at),
     ...signsOf(step.signs, at),
@@ -230,6 +235,18 @@ function instructionOf(row: Instruction, at: At): readonly string[] {
     ...fieldsOf(row.fields, labels.records, at),
     ...(row.failing === null ? [] : [`**${inline(row.failing.heading)}:**`, quoted(blocksOf(row.failing.blocks, at))]),
     ...(row.performed === null ? [] : sectionOf(row.performed, at)),
+  ];
+}
+
+function tableOf({ title, columns, rows, notes }: TableBlock, at: At): readonly string[] {
+  const cellOf = (cell: Cell): string => (typeof cell === "string" ? cell : cell.fill === "box" ? "☐" : "");
+  return [
+    ...(title === null ? [] : [heading(at.level, inline(title))]),
+    table(
+      columns,
+      rows.map(({ cells }) => cells.map(cellOf)),
+    ),
+    ...notes.map(inline),
   ];
 }
 

@@ -2,9 +2,8 @@
 // words. Knows no format.
 import type { Places } from "#model/declarations.ts";
 import type { Thing } from "#model/expanded.ts";
-import type { TightenAction } from "#model/procedure.ts";
 import { toNumber } from "#quantity/rational.ts";
-import { tighteningOrder } from "../tightening.ts";
+import { type Pattern, tighteningOrder } from "../tightening.ts";
 import type { Writer } from "../writer.ts";
 
 export interface CircleFigure {
@@ -30,22 +29,18 @@ export interface Mark {
 /** Of more places the numbers would run into each other. */
 const MOST_DRAWN = 60;
 
-/** The places that a pattern tightens, with the order; null where there is none to be drawn. */
-export function tighteningFigure(
-  objects: readonly Thing[],
-  pattern: TightenAction["pattern"],
-  writer: Writer,
-): CircleFigure | null {
+/** The places that are tightened or loosened, with the order; null where there is none to be drawn. */
+export function orderFigure(objects: readonly Thing[], pattern: Pattern | null, writer: Writer): CircleFigure | null {
   const [first] = objects;
   if (pattern === null || objects.length < 2 || first?.kind !== "part") return null;
   const places = first.part.seats?.places ?? null;
   const order = places === null ? null : tighteningOrder(objects, pattern);
   if (places === null || order === null || !order.every((position) => position <= places.count)) return null;
   const { circle, sequence } = writer.words;
-  return figureOf(places, order, writer, circle.order(places.title), circle.orderText(sequence(order.map(String))), [
-    circle.keyPosition,
-    circle.keyOrder,
-  ]);
+  const [title, key] =
+    pattern === "reverse" ? [circle.orderLoosened, circle.keyLoosened] : [circle.order, circle.keyOrder];
+  const text = circle.orderText(sequence(order.map(String)));
+  return figureOf(places, order, writer, title(places.title), text, [circle.keyPosition, key]);
 }
 
 /** The places of an arrangement; null where they are too many. */

@@ -1,6 +1,10 @@
 // Every fixed word that outputs print, in English: labels, cautions, and how a sentence is built from the shop's own words.
 // Knows no format. Another language is another object of the same shape.
 
+import { enPage } from "./en-page.ts";
+import { enSheets } from "./en-sheets.ts";
+import { enTrace } from "./en-trace.ts";
+
 /** The fixed words of one language. */
 export type Words = typeof en;
 
@@ -73,7 +77,7 @@ export const en = {
     keyToSignals: "Key to signal words",
     signalWord: "Signal word",
     meaning: "Meaning",
-    cautions: "Before you rely on this checklist",
+    cautions: "Before you rely on this",
     beforeStart: "Before you start",
     parts: "Parts",
     tools: "Tools",
@@ -95,6 +99,7 @@ export const en = {
     value: "Value",
     source: "Source",
     figure: "Figure",
+    why: "Why",
     records: "Record",
     limits: "Limits",
     reading: "Reading",
@@ -113,13 +118,13 @@ export const en = {
     by: "By",
     critical: "Critical step",
     atTheEnd: "When the work is done",
-    provenance: "Where this checklist comes from",
+    provenance: "Where this comes from",
     step: "Step",
   },
 
   cautions: {
     everywhere: [
-      "The approved maintenance data, local codes and licensed people govern. Where this checklist differs from them, stop and ask.",
+      "The approved maintenance data, local codes and licensed people govern. Where this document differs from them, stop and ask.",
       "Computed values are aids. No finding does not mean safe: only what the procedure declares was checked.",
       "A printed copy is uncontrolled. Compare its revision with the current one before use.",
     ],
@@ -151,6 +156,9 @@ export const en = {
   range: (first: string, last: string): string => `${first}–${last}`,
   /** A sequence in which things are done one after the other. */
   sequence: (items: readonly string[]): string => items.join(" – "),
+
+  /** A quantity as the language itself writes it. */
+  quantity: (text: string): string => text,
 
   /** A thing in a sentence: `the bearing cover`, `a new gasket`, `cover screws 1–8`, `the plug (left)`. */
   thing: ({ title, index, byName, plural, fresh }: Named): string => {
@@ -225,6 +233,7 @@ export const en = {
     measure: (words: string, tools: string): string => `Measure: ${words}${tools}.`,
     use: (tools: string): string => `Use ${tools}.`,
     choose: (what: string, reading: string): string => `Choose ${what} by ${reading}:`,
+    leaving: (remainder: string): string => `What is left: ${remainder}.`,
     chooseRow: (range: string, result: string): string => `${range}: ${result}`,
     perform: (title: string): string => `Do all of “${title}”.`,
     check: (words: string, tools: string): string => `Check: ${words}${tools}.`,
@@ -304,6 +313,14 @@ export const en = {
       `${formula}, with ${readings.map(([name, title]) => `${name} = ${title}`).join(", ")}`,
     unit: (label: string, pass: string): string => `${label} (${pass})`,
   },
+  /** Rows of a table that holds nothing else. */
+  table: {
+    kind: "Kind",
+    text: "Text",
+    part: "Round or item",
+    heading: "Heading",
+    instruction: "Instruction",
+  },
   signOff: {
     hold: (role: string): string => `Stop here. Go on only when the ${role} has signed.`,
   },
@@ -333,6 +350,8 @@ export const en = {
     noRequirement: "–",
   },
 
+  ...enSheets,
+
   /** Items of the crib. */
   stock: {
     heading: "Items in the crib that may serve",
@@ -348,6 +367,7 @@ export const en = {
     noArm: (torque: string, fastener: string, adapters: string): string =>
       `For the ${fastener}, ${torque}, with the ${adapters}: no setting, since the crib does not say its arm`,
     source: (cribs: string, day: string): string => `Items of ${cribs} as of ${day}.`,
+    formula: (formula: string, source: string): string => `How a setting is worked out: ${formula}. From: ${source}.`,
     settingHolds:
       "A setting holds for that item alone, with this adapter, its angle and that item’s own arm. No extension on the handle. Work it out again if a tool changes.",
   },
@@ -355,9 +375,11 @@ export const en = {
   circle: {
     order: (places: string): string => `Order of tightening on ${withArticle(places)}`,
     positions: (places: string): string => `Positions of ${withArticle(places)}`,
+    orderLoosened: (places: string): string => `Order of loosening on ${withArticle(places)}`,
     orderText: (sequence: string): string => `Order of positions: ${sequence}.`,
     keyPosition: "In the circles: positions.",
     keyOrder: "Beside them: 1. is tightened first.",
+    keyLoosened: "Beside them: 1. is loosened first.",
     clockwise: "Numbered clockwise",
     counterclockwise: "Numbered counterclockwise",
     numbered: (direction: string, seenFrom: string | null): string =>
@@ -387,6 +409,10 @@ export const en = {
       `Serials by position: ${placed.map(([position, serial]) => `${position}: ${serial}`).join(", ")}.`,
   },
 
+  /** While a checklist is filled in on a screen. */
+  page: enPage,
+  trace: enTrace,
+
   head: {
     revision: (revision: string): string => `revision ${revision}`,
     serial: (first: string, last: string | null): string =>
@@ -403,6 +429,7 @@ export const en = {
       ].join(", "),
     allowedCount: (count: number): string => `${count} allowed, with the reasons below`,
     page: (document: string, revision: string): string => `${document}${revision === "" ? "" : ` · ${revision}`}`,
+    pageOf: (page: string, of: string): string => `Page ${page} of ${of}`,
     uncontrolled: "A printed copy is uncontrolled.",
     wholeProcedure: "whole procedure",
     noDocument: "no document number",

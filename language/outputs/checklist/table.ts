@@ -1,0 +1,133 @@
+// The work of a checklist as one table: a row for each statement, tick, value and signature, in the order of the work. Knows no format.
+import type { Block, Document, Field, Instruction, SignOff, StepRow } from "../document.ts";
+import type { Table, TableValue } from "../table.ts";
+import type { Words } from "../words/en.ts";
+
+export function checklistTable(document: Document, words: Words): Table {
+  const { labels, table } = words;
+  const say = { words, step: "" };
+  return {
+    title: document.title,
+    columns: [
+      labels.step,
+      table.kind,
+      table.text,
+      table.part,
+      labels.limits,
+      labels.measuredWith,
+      labels.done,
+      labels.reading,
+      labels.name,
+      labels.date,
+    ],
+    rows: [
+      ...(document.draft ? [line({ kind: labels.draft, text: labels.draftMeaning }, say)] : []),
+      ...document.start.map((text) => line({ kind: labels.beforeStart, text }, say)),
+      ...blockRows(document.blocks, say),
+      ...document.end.map((text) => line({ kind: labels.atTheEnd, text }, say)),
+    ],
+  };
+}
+
+/** The language, and the step whose lines they are. */
+interface Say {
+  readonly words: Words;
+  readonly step: string;
+}
+
+interface Line {
+  readonly kind: string;
+  readonly text: string;
+  readonly part?: string | null;
+  readonly limits?: string | null;
+  readonly tools?: string | null;
+}
+
+/** The last columns are for what is filled in. */
+function line({ kind, text, part, limits, tools }: Line, { step }: Say): readonly TableValue[] {
+  return [step, kind, text, part ?? "", limits ?? "", tools ?? "", "", "", "", ""];
+}
+
+function blockRows(blocks: readonly Block[], say: Say): readonly (readonly TableValue[])[] {
+  return blocks.flatMap((block) => rowsFor(block, say));
+}
+
+function rowsFor(block: Block, say: Say): readonly (readonly TableValue[])[] {
+  const { words } = say;
+  const { table, signals, comma } = words;
+  const headed = (heading: string, blocks: readonly Block[]) => [
+    line({ kind: table.heading, text: heading }, say),
+    ...blockRows(blocks, say),
+  ];
+  switch (block.kind) {
+    case "section": {
+      const { number, title, origin, pass, blocks } = block;
+      const name = origin === null ? title : words.flow.performed(origin);
+      const inside = { ...say, step: number };
+      return [line({ kind: table.heading, text: name, part: pass }, inside), ...blockRows(blocks, inside)];
+    }
+    case "statement": {
+      const text = [`${comma(block.hazards)}: ${block.text}`, block.avoid ?? "", comma(block.wear)];
+      return [line({ kind: signals[block.signal], text: text.filter((one) => one !== "").join(" ") }, say)];
+    }
+    case "note":
+      return [line({ kind: signals.note, text: block.text }, say)];
+    case "step":
+      return stepRows(block, say);
+    case "branch":
+      return block.arms.flatMap(({ heading, blocks }) => headed(heading, blocks));
+    case "group":
+      return headed(block.heading, block.blocks);
+    case "direction":
+      return [line({ kind: table.heading, text: block.text }, say)];
+    case "instruction":
+      return instructionRows(block, say);
+    case "table":
+      return block.rows.map(({ cells }) => {
+        const texts = cells.filter((cell) => typeof cell === "string");
+        return line({ kind: block.title ?? "", text: texts.join(" · ") }, say);
+      });
+  }
+}
+
+function stepRows(step: StepRow, { words }: Say): readonly (readonly TableValue[])[] {
+  const say = { words, step: step.number };
+  const { labels, table } = words;
+  const terms = [
+    ...(step.critical ? [words.sentence(labels.critical)] : []),
+    ...step.terms,
+    ...(step.words === null ? [] : [step.words]),
+  ];
+  return [
+    ...(terms.length === 0 ? [] : [line({ kind: table.heading, text: terms.join(" "), part: step.pass }, say)]),
+    ...blockRows(step.blocks, say),
+    ...step.fields.map((field) => fieldRow(field, say)),
+    ...step.signs.map((sign) => signRow(labels.sign, sign, say)),
+    ...step.hold.map((sign) => signRow(labels.holdPoint, sign, say)),
+  ];
+}
+
+function instructionRows(one: Instruction, say: Say): readonly (readonly TableValue[])[] {
+  const { labels, table } = say.words;
+  const text = [one.text, ...one.details].join(" ");
+  const rounds = one.rounds.map((value, at) =>
+    line({ kind: table.instruction, text, part: `${labels.round} ${at + 1}: ${value}` }, say),
+  );
+  const ticks = one.ticks.map(({ label }) => line({ kind: table.instruction, text, part: label }, say));
+  return [
+    ...(rounds.length > 0 ? rounds : ticks),
+    ...one.fields.map((field) => fieldRow(field, say)),
+    ...(one.failing === null
+      ? []
+      : [line({ kind: table.heading, text: `${one.failing.heading}:` }, say), ...blockRows(one.failing.blocks, say)]),
+    ...(one.performed === null ? [] : blockRows([one.performed], say)),
+  ];
+}
+
+function fieldRow({ label, limits, tools }: Field, say: Say): readonly TableValue[] {
+  return line({ kind: say.words.labels.records, text: label, limits, tools }, say);
+}
+
+function signRow(kind: string, { role, pass }: SignOff, say: Say): readonly TableValue[] {
+  return line({ kind, text: role, part: pass }, say);
+}

@@ -1,0 +1,77 @@
+// Breaks text into lines of a given width. Knows no format: how wide a word is comes from outside.
+import type { Span } from "../chapters.ts";
+
+/** Words of one look that stand together, from `x` on. */
+export interface Run extends Span {
+  readonly x: number;
+}
+
+export type TextLine = readonly Run[];
+
+/** Width of a text without breaks. */
+export type WidthOf = (text: string, bold: boolean) => number;
+
+/** At least one line; breaks between words, and within a word that is wider than a line. */
+export function linesIn(spans: readonly Span[], width: number, widthOf: WidthOf): readonly TextLine[] {
+  const lines: TextLine[] = [];
+  let line: Run[] = [];
+  let x = 0;
+  const end = (): void => {
+    lines.push(line);
+    line = [];
+    x = 0;
+  };
+  let spaced = false;
+  for (const span of spans) {
+    const bold = span.bold === true;
+    const space = widthOf(" ", bold);
+    for (const token of unparted(span.text).split(/([ \t\n]+)/)) {
+      if (token === "") continue;
+      if (/^[ \t\n]/.test(token)) {
+        spaced = true;
+        if (token.includes("\n") && x > 0) end();
+        continue;
+      }
+      let word = token;
+      let wide = widthOf(word, bold);
+      let before = spaced && x > 0 ? space : 0;
+      if (x > 0 && x + before + wide > width) {
+        end();
+        before = 0;
+      }
+      while (wide > width) {
+        const head = fitting(word, width, bold, widthOf);
+        line.push({ ...span, text: head, x });
+        end();
+        word = word.slice(head.length);
+        wide = widthOf(word, bold);
+      }
+      if (word !== "") {
+        const last = line.at(-1);
+        // Words of one look are one run, with the space between them in it.
+        const joins = last !== undefined && last.bold === span.bold && last.colour === span.colour;
+        if (joins) line[line.length - 1] = { ...last, text: `${last.text}${before > 0 ? " " : ""}${word}` };
+        else line.push({ ...span, text: word, x: x + before });
+        x += before + wide;
+      }
+      spaced = false;
+    }
+  }
+  if (line.length > 0 || lines.length === 0) end();
+  return lines;
+}
+
+/** A number stays with its unit, and a range in one piece: no-break spaces take the place of spaces. */
+function unparted(text: string): string {
+  return text.replace(/(?<=\d) (?=[^\s\d]{1,9}(?:\s|$))| (?=(?:\.\.|±|–) )|(?<= (?:\.\.|±|–)) /g, "\u00a0");
+}
+
+/** As many of its characters as fit, one at least. */
+function fitting(word: string, width: number, bold: boolean, widthOf: WidthOf): string {
+  let head = "";
+  for (const character of word) {
+    if (head !== "" && widthOf(head + character, bold) > width) return head;
+    head += character;
+  }
+  return head;
+}

@@ -1,0 +1,35 @@
+// The tables that a document holds, for a workbook: its lists, and what is marked in it. Knows no format.
+import type { Block, Document, TableBlock } from "../document.ts";
+import type { Table } from "../table.ts";
+import type { Words } from "../words/en.ts";
+import { type CellContent, chaptersBefore, type TableContent, tableContent } from "./chapters.ts";
+
+/** What is marked comes first. */
+export function tablesIn(document: Document, words: Words): readonly Table[] {
+  const lists = chaptersBefore(document, words).flatMap(({ title, body }) =>
+    body.flatMap((passage) => (passage.kind === "table" ? [tableOf(title, passage)] : [])),
+  );
+  return [...document.blocks.flatMap((block) => tablesAt(block, document.title)), ...lists];
+}
+
+/** @param title of what it stands in */
+function tablesAt(block: Block, title: string): readonly Table[] {
+  if (block.kind === "table") return [marked(block, title)];
+  if (block.kind === "section") return block.blocks.flatMap((inner) => tablesAt(inner, block.title));
+  return block.kind === "group" ? block.blocks.flatMap((inner) => tablesAt(inner, title)) : [];
+}
+
+/** What is said below it stands in rows of its own. */
+function marked(block: TableBlock, title: string): Table {
+  const { rows, ...rest } = tableOf(block.title ?? title, tableContent(block));
+  const blank = block.columns.slice(1).map(() => "");
+  return { ...rest, rows: [...rows, ...block.notes.map((note) => [note, ...blank])] };
+}
+
+function tableOf(title: string, { columns, rows }: TableContent): Table {
+  return { title, columns: columns.map((column) => column.title), rows: rows.map((cells) => cells.map(textOf)) };
+}
+
+function textOf(cell: CellContent): string {
+  return typeof cell === "string" ? "" : cell.map(({ text }) => text).join("");
+}

@@ -1,0 +1,24 @@
+// A kit list as one table: a row for each tool, part and consumable. Knows no format.
+import type { Document } from "../document.ts";
+import type { Table } from "../table.ts";
+import type { Words } from "../words/en.ts";
+
+export function kitTable({ title, tools, parts, consumables }: Document, { labels, table, stock }: Words): Table {
+  return {
+    title,
+    columns: [table.kind, table.text, labels.nameInText, labels.count, labels.amount, labels.remarks, stock.heading],
+    rows: [
+      ...tools.map((tool) => [
+        labels.tool,
+        tool.title,
+        tool.name,
+        1,
+        "",
+        tool.asked.join("; "),
+        (tool.stock ?? []).map(({ label, remarks }) => [label, ...remarks].join(", ")).join("; "),
+      ]),
+      ...parts.map((part) => [labels.part, part.title, part.name, part.count, "", part.remarks.join("; "), ""]),
+      ...consumables.map((one) => [labels.consumable, one.title, one.name, "", one.amounts.join("; "), "", ""]),
+    ],
+  };
+}

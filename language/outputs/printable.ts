@@ -1,0 +1,34 @@
+// Text of others made fit to be shown: nothing in it may move a cursor, break a file's form or turn the reading direction. Knows no
+// output.
+import type { Document } from "./document.ts";
+
+/** Control signs, those that part lines or turn the direction of what follows, and halves of characters. */
+export const UNSHOWABLE = /[\p{Cc}\p{Cs}\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/gu;
+
+/** Signs that cannot be shown stand as their code: `<1B>`. New lines stay. */
+export function printable(text: string): string {
+  return text.replace(UNSHOWABLE, (sign) => (sign === "\n" ? sign : codeText(sign)));
+}
+
+export function codeText(sign: string): string {
+  return `<${sign.charCodeAt(0).toString(16).toUpperCase().padStart(2, "0")}>`;
+}
+
+/** The document with every text of it printable. Tabs and other line ends become what formats know. */
+export function printableDocument(document: Document): Document {
+  return printableIn(document) as Document;
+}
+
+function printableIn(value: unknown): unknown {
+  if (typeof value === "string") return UNSHOWABLE_ONCE.test(value) ? printable(plainSpace(value)) : value;
+  if (Array.isArray(value)) return value.map(printableIn);
+  if (typeof value !== "object" || value === null || ArrayBuffer.isView(value)) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, printableIn(inner)]));
+}
+
+/** The same without its memory of where it was. */
+const UNSHOWABLE_ONCE = new RegExp(UNSHOWABLE.source, "u");
+
+function plainSpace(text: string): string {
+  return text.replace(/\r\n?|[\u0085\u2028\u2029]/g, "\n").replaceAll("\t", " ");
+}

@@ -1,0 +1,153 @@
+// A filled record held against its plan: what is missing, out of order, out of limits or signed by the wrong one. Every event goes
+// through the same reducer as on the tablet; one that it refuses is a finding. Total; knows no files.
+import type { Plan } from "./plan.ts";
+import type { FilledRecord, RecordEvent } from "./record.ts";
+import { emptyFilling, entryOf, type Filling, type Refusal, reduce } from "./reduce.ts";
+
+export interface RecordFinding {
+  readonly code:
+    | "record.other-inputs"
+    | "record.options"
+    | "record.unknown"
+    | "record.order"
+    | "record.limits"
+    | "record.person"
+    | "record.time"
+    | "record.stopped"
+    | "record.incomplete";
+  readonly message: string;
+  /** Which event, from 0; null where it is about the whole. */
+  readonly event: number | null;
+  /** The number of the step; null where it is none's. */
+  readonly step: string | null;
+}
+
+export interface Verified {
+  readonly findings: readonly RecordFinding[];
+  readonly filling: Filling | null;
+}
+
+/** Whether the record is of these inputs and this procedure at all; where not, nothing else is compared. */
+export function verifyRecord(plan: Plan, record: FilledRecord): Verified {
+  if (record.hash !== plan.hash || record.procedure !== plan.procedure) {
+    const message = `It was filled in on a checklist made from other inputs (${record.document}, content hash ${short(record.hash)}; here ${short(plan.hash)}).`;
+    return { findings: [{ code: "record.other-inputs", message, event: null, step: null }], filling: null };
+  }
+  const findings: RecordFinding[] = [...optionFindings(plan, record)];
+  let filling = emptyFilling(plan);
+  let before = "";
+  record.events.forEach((event, at) => {
+    if (event.at < before)
+      findings.push(found(plan, "record.time", event, at, "its time is before that of the event ahead of it"));
+    before = event.at;
+    const outcome = reduce(plan, filling, event);
+    if (outcome.ok) filling = outcome.filling;
+    else {
+      findings.push(refused(plan, event, at, outcome.refusal));
+      // What a value really comes to is what counts from there on.
+      if (outcome.refusal.why === "other result" && event.kind === "read") {
+        const again = reduce(plan, filling, { ...event, passed: outcome.refusal.passed });
+        if (again.ok) filling = again.filling;
+      }
+    }
+  });
+  return { findings: [...findings, ...atTheEnd(plan, filling)], filling };
+}
+
+function short(hash: string): string {
+  return hash.slice(0, 12);
+}
+
+function optionFindings(plan: Plan, { options }: FilledRecord): readonly RecordFinding[] {
+  const names = [...new Set([...Object.keys(plan.options), ...Object.keys(options)])].sort();
+  const value = (of: FilledRecord["options"], name: string) =>
+    (Object.hasOwn(of, name) ? of[name] : undefined) ?? "open";
+  return names
+    .filter((name) => value(plan.options, name) !== value(options, name))
+    .map((name) => ({
+      code: "record.options",
+      message: `${name} is ${value(options, name)} in the record and ${value(plan.options, name)} here.`,
+      event: null,
+      step: null,
+    }));
+}
+
+function refused(plan: Plan, event: RecordEvent, at: number, refusal: Refusal): RecordFinding {
+  switch (refusal.why) {
+    case "unknown":
+    case "wrong kind":
+    case "unknown role":
+    case "unknown choice":
+    case "unknown unit":
+      return found(plan, "record.unknown", event, at, "the checklist has no such place, role, choice or unit");
+    case "not next":
+      return found(plan, "record.order", event, at, `${firstText(plan, event, refusal.next)} came first`);
+    case "done":
+      return found(plan, "record.order", event, at, "it was marked already");
+    case "stopped":
+    case "complete":
+      return found(plan, "record.order", event, at, "the work had come to its end");
+    case "nothing to undo":
+      return found(plan, "record.order", event, at, "there was nothing to take back");
+    case "no name":
+      return found(plan, "record.person", event, at, "no name was given for it");
+    case "same person":
+      return found(plan, "record.person", event, at, "who did the work and who looked at it are one person");
+    case "no number":
+    case "no text":
+      return found(plan, "record.limits", event, at, "the reading is no number that can be understood");
+    case "other result":
+      return found(plan, "record.limits", event, at, resultText(refusal.passed));
+  }
+}
+
+function resultText(passed: boolean | null): string {
+  if (passed === null) return "the record says a result, and nothing here sets limits for it";
+  return passed ? "the record says out of limits, and it is within" : "the record says within limits, and it is not";
+}
+
+function firstText(plan: Plan, event: RecordEvent, [next = ""]: readonly string[]): string {
+  const step = entryOf(plan, next)?.step ?? "";
+  const own = "of" in event ? entryOf(plan, event.of)?.step : undefined;
+  if (step === "") return "something else";
+  return step === own ? "something else in this step" : `step ${step}`;
+}
+
+function found(plan: Plan, code: RecordFinding["code"], event: RecordEvent, at: number, what: string): RecordFinding {
+  const entry = "of" in event ? entryOf(plan, event.of) : null;
+  const step = entry === null || entry.step === "" ? null : entry.step;
+  return { code, message: `${subjectOf(event, step)}: ${what}.`, event: at, step };
+}
+
+function subjectOf(event: RecordEvent, step: string | null): string {
+  if (step !== null) return `Step ${step}`;
+  if (!("of" in event)) return event.kind === "name" ? `The name of the ${event.role}` : "Taking back";
+  if (event.of.startsWith("start:")) return "Before the start";
+  return event.of.startsWith("end:") ? "At the end" : event.of;
+}
+
+/** What the record as a whole comes to. */
+function atTheEnd(plan: Plan, { position, marks }: Filling): readonly RecordFinding[] {
+  const out: RecordFinding[] = [];
+  for (const [id, mark] of marks) {
+    const entry = entryOf(plan, id);
+    if (entry?.kind !== "reading" || mark.passed !== false || entry.fails) continue;
+    const message = `Step ${entry.step}: ${mark.text} is out of limits, and no reading within them was taken after it.`;
+    out.push({ code: "record.limits", message, event: null, step: entry.step });
+  }
+  if (position.stopped !== null)
+    out.push({ code: "record.stopped", message: `The work was stopped: ${position.stopped}`, event: null, step: null });
+  else if (!position.isComplete) {
+    const [next] = position.next;
+    const step = next === undefined ? "" : (entryOf(plan, next)?.step ?? "");
+    const missing = missingIn(plan, { position, marks });
+    const message = `It is not complete: ${missing < 2 ? "one place is" : `up to ${missing} places are`} not marked, the first ${step === "" ? "outside the steps" : `in step ${step}`}.`;
+    out.push({ code: "record.incomplete", message, event: null, step: step === "" ? null : step });
+  }
+  return out;
+}
+
+/** An upper bound: a branch that is not decided yet may leave some out. */
+function missingIn({ program }: Plan, { position, marks }: Pick<Filling, "position" | "marks">): number {
+  return program.filter((op) => op.op === "mark" && !marks.has(op.of) && !position.leftOut.has(op.of)).length;
+}

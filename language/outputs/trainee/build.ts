@@ -1,0 +1,29 @@
+// The trainee's sheet: the work with its reasons, and gaps where a value must be met; the answers at the end if they are asked
+// for. Knows no format.
+import { type BuildInput, documentOf } from "../build.ts";
+import type { Document, TableBlock } from "../document.ts";
+import type { Words } from "../words/en.ts";
+import { type Answer, gapsFor } from "./gaps.ts";
+
+export function buildTrainee(input: BuildInput, words: Words): Document {
+  const gaps = gapsFor();
+  const document = documentOf(input, words, { use: "trainee", whys: true, saying: gaps.saying });
+  const { blocks, answers } = gaps.filled(document.blocks, words.trainee.gap);
+  return {
+    ...document,
+    title: words.trainee.title(document.title),
+    // Each would give an answer away.
+    tools: document.tools.map((tool) => ({ ...tool, used: [] })),
+    blocks: input.answers === true && answers.length > 0 ? [...blocks, answerKey(answers, words)] : blocks,
+  };
+}
+
+function answerKey(answers: readonly Answer[], { trainee, labels }: Words): TableBlock {
+  return {
+    kind: "table",
+    title: trainee.answers,
+    columns: [trainee.gapNumber, labels.step, trainee.answer],
+    rows: answers.map(({ gap, step, text }) => ({ cells: [String(gap), step, text] })),
+    notes: [],
+  };
+}

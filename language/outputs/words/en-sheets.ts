@@ -1,0 +1,64 @@
+// The fixed words of the sheets beside the checklist: trainee, assessor, kit, the order of work, DITA. Knows no format.
+
+export const enSheets = {
+  /** The trainee's sheet. */
+  trainee: {
+    title: (title: string): string => `${title} – trainee’s sheet`,
+    gap: (number: number): string => `(${number}) ________`,
+    answers: "Answers to the gaps",
+    gapNumber: "Gap",
+    answer: "Answer",
+  },
+  /** The assessor's sheet. */
+  assessor: {
+    title: (title: string): string => `${title} – assessment`,
+    observed: "What is to be seen",
+    unprompted: "Done unprompted",
+    prompted: "Done when prompted",
+    notDone: "Not done",
+    critical: (text: string): string => `${text} (critical)`,
+    inCase: (heading: string, text: string): string => `${heading} ${text}`,
+    wears: (what: string): string => `Wears: ${what}.`,
+    result: "Result",
+    sum: "Sum",
+    outOf: "Out of",
+    criticalUnprompted: "Critical actions done unprompted",
+    people: "Person assessed, assessor, date",
+    rule: (critical: number): string =>
+      critical === 0
+        ? "Passed when no action was left undone."
+        : "Passed when every critical action was done unprompted and no action was left undone. One critical action prompted or not done: not passed.",
+    share: "Which share of the other actions must be done unprompted, the training programme says.",
+  },
+  /** The kit list. */
+  kit: {
+    title: (title: string): string => `${title} – kit list`,
+    doses: (amount: string, times: number): string => (times === 1 ? amount : `${amount}, ${times} times`),
+    doseFor: (amount: string, what: string): string => `${amount} for ${what}`,
+    inAll: (amount: string): string => `${amount} in all`,
+    fresh: "New",
+    open: "Options are left open: what any choice of them needs is listed.",
+    once: "For one time through. Work that is done again after a failed check needs more.",
+  },
+
+  /** The order of work, drawn. */
+  diagram: {
+    title: (title: string): string => `${title} – order of work`,
+    start: "Start",
+    end: "End",
+    hold: (roles: string): string => `Hold for ${roles}`,
+    key: "Key",
+    step: "a step",
+    critical: "a critical step",
+    holdPoint: "a hold point: nothing further before it is signed",
+    back: "back to be done again",
+  },
+
+  /** Of DITA, where the form has a place for it. */
+  dita: {
+    /** How to avoid a hazard where the text does not say it. */
+    noAvoidance: "The procedure does not say how. Ask before you start.",
+    inCase: (heading: string): string => `${heading} `,
+    tick: (label: string): string => `☐ ${label}`,
+  },
+};

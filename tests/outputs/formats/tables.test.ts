@@ -1,0 +1,129 @@
+// Formats for programs: CSV as another reader reads it, the sheets of a workbook, JSON against its published schema. Nothing in a
+// cell is calculated.
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { Ajv2020 } from "ajv/dist/2020.js";
+import { parse } from "csv-parse/sync";
+import { describe, expect, test } from "vitest";
+import { isShopProcedure, openSamples, plainTexts } from "#harness/samples.ts";
+import { tableCsv } from "#outputs/formats/csv.ts";
+import { documentJson } from "#outputs/formats/json.ts";
+import { harmless } from "#outputs/table.ts";
+import { en } from "#outputs/words/en.ts";
+import { blocksIn, documentAs, make, makeFrom } from "../make.ts";
+import { around, COVER } from "../procedures.ts";
+import { bytesAs, filesIn, textAs } from "./write-as.ts";
+
+/** Source: OWASP, "CSV Injection"; the wide letters from csv-stringify's notes. */
+const FORMULAS = [
+  "=1+1",
+  "+1",
+  "-1",
+  "@SUM(A1)",
+  "\tx",
+  "\rx",
+  "＝1",
+  "＋1",
+  "－1",
+  "＠x",
+  '=HYPERLINK("http://x","y")',
+];
+
+describe("CSV", () => {
+  test("has a row for each thing to tick, sign or write down, and columns for it", async () => {
+    const { document } = make(COVER);
+    const text = await textAs("csv", document);
+    const [heads = [], ...rows] = parse(text, { bom: true }) as string[][];
+    expect(heads.slice(0, 4)).toEqual(["Step", "Kind", "Text", "Round or item"]);
+    expect(new Set(rows.map((row) => row.length))).toEqual(new Set([heads.length]));
+    const kinds = rows.map(([, kind]) => kind);
+    const blocks = [...blocksIn(document.blocks)];
+    const count = (kind: string): number => kinds.filter((one) => one === kind).length;
+    expect(count("WARNING")).toBe(
+      blocks.filter((block) => block.kind === "statement" && block.signal === "warning").length,
+    );
+    expect(count("HOLD POINT")).toBe(blocks.flatMap((block) => (block.kind === "step" ? block.hold : [])).length);
+    const ticked = blocks.map((block) =>
+      block.kind === "instruction" ? block.rounds.length || block.ticks.length : 0,
+    );
+    expect(count("Instruction")).toBe(ticked.reduce((sum, one) => sum + one, 0));
+    // A byte order mark, so that a spreadsheet takes it for UTF-8.
+    expect([...(await bytesAs("csv", document)).slice(0, 3)]).toEqual([0xef, 0xbb, 0xbf]);
+    expect(text).toMatch(/\r\n$/);
+  });
+
+  test("no cell is a formula, and numbers stay numbers", () => {
+    for (const formula of FORMULAS) expect(harmless(formula)).toBe(`'${formula}`);
+    for (const plain of ["a=b", " 1", "'=1", -5, 3]) expect(harmless(plain)).toBe(plain);
+    const rows = FORMULAS.map((formula) => [formula, -1]);
+    const read = parse(tableCsv({ title: "t", columns: ["=a", "b"], rows }), { bom: true }) as string[][];
+    expect(read[0]).toEqual(["'=a", "b"]);
+    expect(read.slice(1)).toEqual(rows.map(([formula]) => [`'${formula}`, "-1"]));
+  });
+});
+
+describe("a workbook", () => {
+  test("has a sheet for each table, texts that are texts, and the same bytes each time", async () => {
+    const text = COVER.replace('"gasket"', '"=cmd()"');
+    const bytes = await bytesAs("xlsx", documentAs("kit", text));
+    expect(Buffer.compare(await bytesAs("xlsx", documentAs("kit", text)), bytes)).toBe(0);
+    const files = filesIn(bytes);
+    const names = [...(files.get("xl/workbook.xml") ?? "").matchAll(/<sheet [^>]*name="([^"]*)"/g)].map(
+      ([, name]) => name,
+    );
+    expect(names).toEqual(expect.arrayContaining(["Tools", "Parts"]));
+    const all = [...files.values()].join("\n");
+    expect(all).not.toMatch(/<f[ >]/);
+    expect(all).toContain("=cmd()");
+    expect(all).not.toMatch(/>=cmd\(\)/);
+  });
+
+  test("of an assessor's sheet begins with what is marked", async () => {
+    const files = filesIn(await bytesAs("xlsx", documentAs("assessor", COVER)));
+    const first = files.get("xl/worksheets/sheet1.xml") ?? "";
+    const shared = [...(files.get("xl/sharedStrings.xml") ?? first).matchAll(/<t[^>]*>([^<]*)/g)].map(([, one]) => one);
+    expect(shared).toEqual(expect.arrayContaining(["Done unprompted", "Done when prompted", "Not done"]));
+  });
+});
+
+describe("JSON", () => {
+  const schema: object = JSON.parse(
+    readFileSync(join(import.meta.dirname, "..", "..", "..", "language", "schema", "document.schema.json"), "utf8"),
+  );
+  const validate = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true }).compile(schema);
+
+  test("of every sample is as the schema says", () => {
+    const workspace = openSamples();
+    const kinds = new Set<string>();
+    for (const path of [...plainTexts.keys()].filter(isShopProcedure)) {
+      const procedures = workspace.loaded.models.get(path)?.procedures ?? [];
+      procedures.forEach((_, at) => {
+        const { document } = makeFrom(workspace, path, at);
+        for (const block of blocksIn(document.blocks)) kinds.add(block.kind);
+        expect(validate(JSON.parse(documentJson(document, en))), `${path} ${JSON.stringify(validate.errors)}`).toBe(
+          true,
+        );
+      });
+    }
+    for (const block of documentAs("assessor", COVER).blocks) for (const one of blocksIn([block])) kinds.add(one.kind);
+    expect(validate(JSON.parse(documentJson(documentAs("assessor", COVER), en)))).toBe(true);
+    // Each form of block has been tried.
+    expect([...kinds].sort()).toEqual(
+      ["branch", "direction", "group", "instruction", "note", "section", "statement", "step", "table"].filter(
+        (kind) => kinds.has(kind) || kind !== "table",
+      ),
+    );
+  });
+
+  test.each<[string, (document: Record<string, unknown>) => void]>([
+    ["another version", (document) => (document.version = 2)],
+    ["no head", (document) => delete document.head],
+    ["a block of another kind", (document) => (document.blocks = [{ kind: "poem" }])],
+    ["a signal that is not known", (document) => (document.signals = ["alarm"])],
+  ])("the schema does not let pass: %s", (_title, spoil) => {
+    const document = JSON.parse(documentJson(make(around('step "Look."')).document, en)) as Record<string, unknown>;
+    expect(validate(document)).toBe(true);
+    spoil(document);
+    expect(validate(document)).toBe(false);
+  });
+});

@@ -1,0 +1,101 @@
+// The trainee's sheet and the assessor's: what is asked, what is answered, what is marked and when it is passed.
+import { describe, expect, test } from "vitest";
+import type { TableBlock } from "#outputs/document.ts";
+import { blocksIn, documentAs, instructionsIn, make, stepsIn } from "./make.ts";
+import { around, COVER } from "./procedures.ts";
+
+const LESSON = around(
+  `step Heat {
+    check "The rim runs true" expect at most 0.05 mm record
+    takes 3 min
+    why "A rim that is out shakes the shaft."
+  }
+  step { check "The rim still runs true" expect at most 0.05 mm record }`,
+);
+
+function tablesIn(output: string, text: string, answers = false): readonly TableBlock[] {
+  const { blocks } = documentAs(output, text, { answers });
+  return [...blocksIn(blocks)].filter((block) => block.kind === "table");
+}
+
+describe("the trainee's sheet", () => {
+  test("has the reasons, which the bench does not see", () => {
+    const whys = ["A rim that is out shakes the shaft."];
+    expect(stepsIn(documentAs("trainee", LESSON)).flatMap((step) => step.whys)).toEqual(whys);
+    expect(stepsIn(make(LESSON).document).flatMap((step) => step.whys)).toEqual([]);
+  });
+
+  test("asks for what must be met, in every place by itself, and not for times that only inform", () => {
+    const steps = stepsIn(documentAs("trainee", LESSON));
+    const limits = steps.map((step) =>
+      [...blocksIn(step.blocks)].flatMap((block) => (block.kind === "instruction" ? block.fields : [])),
+    );
+    expect(limits.map(([field]) => field?.limits)).toEqual(["(1) ________", "(2) ________"]);
+    expect(steps[0]?.terms).toEqual(["Takes about 3 min."]);
+  });
+
+  test("gives away no value outside its gaps", () => {
+    const text = JSON.stringify(documentAs("trainee", COVER));
+    expect(JSON.stringify(make(COVER).document)).toContain("31.5 ± 1.4 N·m");
+    for (const value of ["31.5", "45 ± 2", "0.05 mm"]) expect(text).not.toContain(value);
+  });
+
+  test("has the answers behind it where they are asked for, in the order of the gaps", () => {
+    expect(tablesIn("trainee", LESSON)).toEqual([]);
+    expect(tablesIn("trainee", LESSON, true)).toMatchObject([
+      {
+        title: "Answers to the gaps",
+        rows: [
+          { cells: ["1", "1", "at most 0.05 mm (at most 0.0019 in)"] },
+          { cells: ["2", "2", "at most 0.05 mm (at most 0.0019 in)"] },
+        ],
+      },
+    ]);
+  });
+
+  test("a text that looks like a mark stays text", () => {
+    const odd = around('step "Press \uE0007\uE001 twice."');
+    expect(instructionsIn(documentAs("trainee", odd, { answers: true }))).toEqual(["Press \uE0007\uE001 twice."]);
+  });
+});
+
+describe("the assessor's sheet", () => {
+  test("has each action once, under its task, and what to wear", () => {
+    const [closing] = tablesIn("assessor", COVER);
+    expect(closing?.title).toBe("1 Close the cover");
+    expect(closing?.rows.map(({ cells }) => cells.slice(0, 2))).toEqual([
+      ["", "Wears: gloves, boots."],
+      ["1.1", "Install a new gasket."],
+      ["1.2", "Lift the bearing cover with the hoist."],
+      ["1.3", "Install the bearing cover."],
+      ["1.4", "Once for each n, in this order: 2, 3, 4, 6, 7, 8, 1, 5 Install cover screw n."],
+      ["1.5", "Tighten cover screws 1–8 in cross pattern, in 3 rounds with the torque wrench. (critical)"],
+      ["1.6", "Check: No gap with the feeler gauge."],
+    ]);
+  });
+
+  test("three boxes stand beside each action, and only the critical ones are grave", () => {
+    const [closing] = tablesIn("assessor", COVER);
+    const boxes = [{ fill: "box" }, { fill: "box" }, { fill: "box" }];
+    for (const { cells } of closing?.rows ?? []) expect(cells.slice(2)).toEqual(boxes);
+    expect(closing?.rows.filter((row) => row.grave).map(({ cells }) => cells[0])).toEqual(["1.5"]);
+  });
+
+  test("the sums say out of how many, and the rule what a critical action asks", () => {
+    const result = tablesIn("assessor", COVER).at(-1);
+    expect(result?.rows.map(({ cells }) => cells.slice(0, 2))).toEqual([
+      ["Critical actions done unprompted", "1"],
+      ["Done unprompted", "7"],
+      ["Done when prompted", "7"],
+      ["Not done", "7"],
+      ["Person assessed, assessor, date", ""],
+    ]);
+    expect(result?.notes[0]).toContain("One critical action prompted or not done: not passed.");
+  });
+
+  test("without a critical action the rule speaks of none", () => {
+    expect(tablesIn("assessor", around('step "Look."')).at(-1)?.notes[0]).toBe(
+      "Passed when no action was left undone.",
+    );
+  });
+});
