@@ -1,0 +1,290 @@
+// Steps, tasks, blocks and what stands in them as nodes. Knows no heads of procedures and no declarations.
+
+import type { Role } from "#model/declarations.ts";
+import type {
+  Allow,
+  Condition,
+  Item,
+  Jump,
+  Line,
+  OrderRef,
+  RepeatBlock,
+  Statement,
+  Step,
+  Task,
+  Text,
+  WhenBlock,
+} from "#model/procedure.ts";
+import { passValues } from "#model/repeat-passes.ts";
+import type { Span } from "#syntax/span.ts";
+import type { Group } from "./change.ts";
+import {
+  cited,
+  each,
+  type Facet,
+  type Facets,
+  flag,
+  named,
+  saying,
+  sayingsOf,
+  thing,
+  value,
+  values,
+  word,
+} from "./facets.ts";
+import { actionNode, checkNode, recordNode } from "./of-action.ts";
+import { conditionText, placeKey, type Reading, squeezed, stepRefText } from "./reading.ts";
+import { createNode, type Node, type Saying, type Sort } from "./record.ts";
+import type { Label } from "./words.ts";
+
+/** Each condition by itself; its values are values. */
+export function conditions(label: Label): Facet<readonly Condition[]> {
+  return (all, at) =>
+    all.flatMap((condition) => {
+      const { text, values: some } = conditionText(condition, at.reading);
+      const { span } = condition;
+      const shown = squeezed(at.reading.textAt(span));
+      const own = saying("order", label, at, { key: text, text, shown, span });
+      const itsValues = values("condition-value", "must be met")(some, { ...at, key: `${own.key} value`, span });
+      return [own, ...itsValues.map((said) => ({ ...said, within: own.key }))];
+    });
+}
+
+/** Of one code for each reason; `everywhere` where it holds for the whole step, task or procedure. */
+export const allows: Facet<readonly Allow[]> = (all, at) =>
+  all.map(({ code, reason, by, span, scope }) => {
+    const isWhole = scope.start <= at.span.start && scope.end >= at.span.end;
+    const text = [code, squeezed(reason), by ?? "", isWhole ? "everywhere" : "in a block"].join(" | ");
+    const shown = `${code}: ${squeezed(reason)}${by === null ? "" : ` (${by})`}`;
+    return saying("safety", "allow", at, { key: code, text, shown, span });
+  });
+
+const ORDER: Facet<readonly OrderRef[]> = each((ref, at) => [
+  saying("order", "declared-order", at, { text: stepRefText(ref, at.reading), shown: ref.name, span: ref.said }),
+]);
+
+function role(group: Group, label: Label): Facet<Role | null> {
+  return thing(group, label);
+}
+
+const STEP: Facets<Step> = {
+  kind: null,
+  number: null,
+  span: null,
+  headSpan: null,
+  criticalSpan: null,
+  hasHold: null,
+  lines: null,
+  records: null,
+  name: word("words", "name"),
+  words: word("words", "own-words"),
+  needs: conditions("precondition"),
+  gives: conditions("result"),
+  signs: each(role("safety", "sign-off")),
+  hold: role("safety", "hold"),
+  by: role("safety", "done-by"),
+  critical: flag("safety", "critical"),
+  takes: value("time", "nominal"),
+  within: (within, at) => {
+    if (within === null) return [];
+    const { step, value: limit, span } = within;
+    return [
+      saying("order", "time-limit-start", at, { text: stepRefText(step, at.reading), shown: step.name, span }),
+      ...value("time-limit", "must be met")(limit, { ...at, key: "within value" }),
+    ];
+  },
+  after: ORDER,
+  before: ORDER,
+  raises: each(named("safety", "raises")),
+  cites: each(cited),
+  whys: each(word("words", "why")),
+  figures: each(({ path, caption, span }, at) => [
+    saying("words", "figure", at, { text: `${path} ${caption ?? ""}`, shown: caption ?? path, span }),
+  ]),
+  allows,
+};
+
+const TASK: Facets<Task> = {
+  kind: null,
+  number: null,
+  span: null,
+  headSpan: null,
+  items: null,
+  name: word("words", "name"),
+  title: word("words", "title"),
+  cites: each(cited),
+  allows,
+};
+
+const STATEMENT: Facets<Statement> = {
+  span: null,
+  signal: word("safety", "signal-word"),
+  hazards: each(named("safety", "hazard")),
+  text: word("safety", "statement-text"),
+  avoid: word("safety", "avoidance"),
+  wear: each(word("safety", "protection")),
+};
+
+/** What stands in a procedure, a task, a step or a block. */
+export function nodesOf(items: readonly (Item | Line)[], reading: Reading): readonly Node[] {
+  return items.flatMap((item) => nodeOf(item, reading));
+}
+
+function nodeOf(item: Item | Line, reading: Reading): readonly Node[] {
+  switch (item.kind) {
+    case "task":
+      return [taskNode(item, reading)];
+    case "step":
+      return [stepNode(item, reading)];
+    case "action":
+      return [actionNode(item, reading)];
+    case "perform":
+      return [{ ...actionNode(item.action, reading), sort: "perform", number: item.number }];
+    case "check":
+      return [checkNode(item, item.fails && nodesOf(item.fails, reading), reading)];
+    case "repeat":
+      return repeatNodes(item, reading);
+    case "when":
+      return [whenNode(item, reading)];
+    case "any order": {
+      const holds = nodesOf(item.items, reading);
+      return [blockNode("any order", [], holds, item.span, "in any order")];
+    }
+    case "statement":
+      return [statementNode(item.statement, reading)];
+    case "note":
+      return [noteNode(item.note, reading)];
+    case "damaged":
+      return [damagedNode(item.span, reading)];
+    default:
+      return [jumpNode(item, reading)];
+  }
+}
+
+function stepNode(step: Step, reading: Reading): Node {
+  const holds = [...nodesOf(step.lines, reading), ...step.records.map((field) => recordNode(field, reading))];
+  const does = doneIn(holds);
+  const signers = [...step.signs, ...(step.hold === null ? [] : [step.hold])].map(({ title }) => title);
+  return createNode({
+    sort: "step",
+    name: step.name === null ? null : reading.stepName(step.name),
+    does: does === "" ? null : does,
+    about: aboutIn(holds),
+    says: sayingsOf(STEP, step, reading, step.headSpan),
+    holds,
+    span: step.span,
+    title: squeezed(step.words ?? "") || saidIn(step.lines, reading),
+    subject: "",
+    number: step.number,
+    signers,
+    critical: step.critical,
+  });
+}
+
+/** Its actions as sentences. */
+function saidIn(lines: readonly Line[], reading: Reading): string {
+  return lines
+    .flatMap((line) =>
+      line.kind === "action" ? [reading.say(line)] : line.kind === "check" ? [squeezed(line.words)] : [],
+    )
+    .join(" ");
+}
+
+function taskNode(task: Task, reading: Reading): Node {
+  const holds = nodesOf(task.items, reading);
+  const { span, number } = task;
+  return {
+    ...blockNode("task", sayingsOf(TASK, task, reading, span), holds, span, squeezed(task.title)),
+    ...{ name: task.name === null ? null : reading.stepName(task.name), number, subject: "" },
+  };
+}
+
+function blockNode(sort: Sort, says: readonly Saying[], holds: readonly Node[], span: Span, title: string): Node {
+  return createNode({ sort, does: doneIn(holds), about: aboutIn(holds), says, holds, span, title });
+}
+
+function doneIn(holds: readonly Node[]): string {
+  return holds.flatMap(({ does }) => does ?? []).join("; ");
+}
+
+/** A few tell enough, and a task may hold thousands. */
+const MOST_ABOUT = 12;
+
+function aboutIn(holds: readonly Node[]): readonly string[] {
+  const found = new Set<string>();
+  for (const { about } of holds) {
+    for (const one of about) found.add(one);
+    if (found.size >= MOST_ABOUT) break;
+  }
+  return [...found];
+}
+
+/** One node with its passes, or each pass written out. */
+function repeatNodes(block: RepeatBlock<Item> | RepeatBlock<Line>, reading: Reading): readonly Node[] {
+  const { variable, range, items, span } = block;
+  const numbers = [...passValues(range)];
+  if (reading.writtenOut.has(placeKey(span)))
+    return numbers.flatMap((number) =>
+      nodesOf(items, { ...reading, pass: [...reading.pass, { variable, value: number }] }),
+    );
+  const inside = { ...reading, loops: [...reading.loops, variable] };
+  const at = { reading, key: "passes", span };
+  const shown = squeezed(reading.textAt(span));
+  const says = [saying("order", "passes", at, { text: numbers.join(", "), shown })];
+  return [{ ...blockNode("repeat", says, nodesOf(items, inside), span, shown), subject: "" }];
+}
+
+function whenNode(block: WhenBlock<Item> | WhenBlock<Line>, reading: Reading): Node {
+  const arms = block.arms.map(({ condition, items }) => {
+    const { text, values: some } = conditionText(condition, reading);
+    const at = { reading, key: "condition", span: condition.span };
+    const shown = squeezed(reading.textAt(condition.span));
+    const itsValues = values("condition-value", "nominal")(some, { ...at, key: "condition value" });
+    const says = [
+      saying("order", "condition", at, { text, shown }),
+      ...itsValues.map((said) => ({ ...said, within: at.key })),
+    ];
+    return { ...blockNode("arm", says, nodesOf(items, reading), condition.span, shown), name: text, subject: "" };
+  });
+  const { otherwise } = block;
+  const span = block.otherwiseSpan ?? block.span;
+  const last: readonly Node[] =
+    otherwise === null
+      ? []
+      : [{ ...blockNode("arm", [], nodesOf(otherwise, reading), span, "otherwise"), name: "otherwise" }];
+  return blockNode("when", [], [...arms, ...last], block.span, squeezed(reading.textAt(block.span)));
+}
+
+function statementNode(statement: Statement, reading: Reading): Node {
+  const { signal, hazards, text, span } = statement;
+  const names = hazards.map(({ name }) => name);
+  const says = sayingsOf(STATEMENT, statement, reading, span);
+  const subject = `${signal} (${names.join(", ")})`;
+  return createNode({ sort: "statement", about: names, says, span, title: `${subject}: ${squeezed(text)}`, subject });
+}
+
+function noteNode({ text, span }: Text, reading: Reading): Node {
+  const says = word("words", "note-text")(text, { reading, key: "text", span });
+  return createNode({ sort: "note", about: ["note"], says, span, title: squeezed(text), subject: "" });
+}
+
+function jumpNode(jump: Jump, reading: Reading): Node {
+  const { kind, span } = jump;
+  const at = { reading, key: "jump", span };
+  const shown = squeezed(reading.textAt(span));
+  if (kind === "stop") {
+    const says = [
+      saying("order", "jump", at, { text: kind }),
+      ...word("words", "own-words")(jump.text, { ...at, key: "text" }),
+    ];
+    return createNode({ sort: "jump", about: [kind], says, span, title: shown });
+  }
+  const says = [saying("order", "jump", at, { text: `${kind} to ${stepRefText(jump.step, reading)}`, shown })];
+  return createNode({ sort: "jump", about: [kind], says, span, title: shown });
+}
+
+function damagedNode(span: Span, reading: Reading): Node {
+  const text = squeezed(reading.textAt(span));
+  const says = [saying("order", "unreadable", { reading, key: "text", span }, { text })];
+  return createNode({ sort: "damaged", about: ["damaged"], says, span, title: text });
+}

@@ -1,0 +1,281 @@
+// Every word that a reviewer reads, in English. Knows no format. Another language is another object of the same shape.
+import type { Group } from "./change.ts";
+
+/** The fixed words of one language. */
+export type Words = typeof en;
+/** What a record can say, by the property that says it; also the first part of a kind of change. */
+export type Label = keyof typeof labels;
+
+/** As the subject of a sentence. */
+const labels = {
+  accuracy: "Accuracy",
+  action: "What is done",
+  allow: "Allowed finding",
+  ambient: "Ambient temperature",
+  amount: "Amount",
+  angle: "Angle",
+  "applies-to": "What it applies to",
+  arm: "Arm length",
+  arranged: "What is arranged",
+  avoidance: "How to avoid the hazard",
+  "based-on": "Source it is based on",
+  "by-hand": "“By hand”",
+  "calibrated-until": "Calibrated until",
+  choice: "Choice",
+  "choice-rows": "Rows to choose by",
+  remainder: "What is to be left",
+  clock: "Clock position",
+  condition: "Condition",
+  "condition-value": "Value in a condition",
+  consumable: "Consumable",
+  "cools-to": "Lowest temperature of the tool",
+  "cooling-rate": "Cooling rate",
+  count: "Number of positions",
+  crew: "Crew",
+  "crib-item": "Crib item",
+  critical: "Mark “critical”",
+  cure: "Curing time",
+  date: "Date of the document",
+  "declared-order": "Declared order",
+  density: "Density",
+  diameter: "Diameter",
+  "document-number": "Document number",
+  "done-by": "Role that does it",
+  "driven-by": "Energy that drives it",
+  encloses: "What it encloses",
+  "end-condition": "State at the end",
+  "energy-kind": "Kind of energy",
+  expansion: "Expansion",
+  expected: "Expected reading",
+  figure: "Figure",
+  "fill-direction": "Direction of filling",
+  "fit-part": "Part of the fit",
+  "flash-point": "Flash point",
+  force: "Force",
+  friction: "Friction",
+  grade: "Grade",
+  hazard: "Hazard",
+  "heat-limit": "Heat limit",
+  "heats-to": "Highest temperature of the tool",
+  hold: "Hold point",
+  hot: "Temperature of the energy",
+  instances: "Number of parts",
+  interference: "Interference",
+  jump: "Jump",
+  length: "Length",
+  lifts: "Lifting capacity",
+  locks: "What it locks",
+  mass: "Mass",
+  material: "Material",
+  measures: "Measuring range",
+  name: "Name",
+  needs: "Part that must be there first",
+  "new-part": "“New part”",
+  "note-text": "Note",
+  numbering: "Direction of numbering",
+  "nut-factor": "Nut factor",
+  object: "What it is done to",
+  "of-full-scale": "“Of full scale”",
+  off: "“Off at the start”",
+  offset: "Offset",
+  "own-words": "Wording",
+  passes: "Passes of the repeat",
+  pattern: "Tightening pattern",
+  performed: "Performed procedure",
+  place: "Where it goes",
+  precondition: "Precondition",
+  pressure: "Pressure",
+  "prevailing-torque": "Prevailing torque",
+  "property-class": "Property class",
+  protection: "Protection to wear",
+  radius: "Radius",
+  raises: "Hazard that is raised",
+  reading: "Reading",
+  record: "“Record”",
+  replaced: "Word that an approved term replaces",
+  resolution: "Resolution",
+  result: "What holds afterwards",
+  retains: "What it retains",
+  "reverse-order": "“In reverse order”",
+  revision: "Revision of the document",
+  seat: "Where it seats",
+  secures: "What it secures",
+  "seen-from": "Side it is seen from",
+  sharp: "“Sharp”",
+  stands: "“Stands”",
+  "sign-off": "Sign-off",
+  "signal-word": "Signal word",
+  "single-use": "“Single use”",
+  "slip-clearance": "Slip clearance",
+  source: "Source",
+  "source-revision": "Revision of the source",
+  speed: "Speed",
+  "start-condition": "State at the start",
+  "start-position": "Position at the start",
+  "statement-text": "Text of the statement",
+  states: "States",
+  "stored-energy": "Stored energy",
+  table: "Table",
+  "table-rows": "Rows of the table",
+  temperature: "Temperature",
+  temporary: "“Temporary”",
+  thread: "Thread",
+  threshold: "Threshold",
+  "tightening-order": "Tightening order",
+  time: "Time",
+  "time-limit": "Time limit",
+  "time-limit-start": "Start of the time limit",
+  title: "Title",
+  "to-seat": "“To seat”",
+  tolerance: "Tolerance class",
+  tool: "Tool",
+  "tool-torque": "Torque range of the tool",
+  torque: "Torque",
+  unbalance: "Unbalance",
+  unreadable: "Line that could not be read",
+  value: "Value",
+  vessel: "Vessel",
+  voltage: "Voltage",
+  wait: "Wait",
+  why: "Reason",
+} as const;
+
+const sorts = {
+  procedure: "Procedure",
+  task: "Task",
+  step: "Step",
+  repeat: "Repeat",
+  when: "Branch",
+  arm: "Case of the branch",
+  "any order": "Block in any order",
+  check: "Check",
+  failing: "Path for a failed check",
+  declaration: "Declaration",
+  perform: "Performed procedure",
+  jump: "Jump",
+  statement: "Safety statement",
+  note: "Note",
+  action: "Action",
+  record: "Record field",
+  damaged: "Line that could not be read",
+} as const;
+
+export const en = {
+  language: "en",
+  labels,
+  sorts,
+  title: "Review",
+  groups: {
+    safety: "Safety",
+    values: "Values",
+    order: "Order",
+    items: "Parts, tools, consumables, sources, options",
+    words: "Words",
+    layout: "Layout only",
+  } as Readonly<Record<Group, string>>,
+  nothing: "Nothing changed.",
+  onlyLayout: "Nothing to review: only layout, comments, spellings or the order of independent lines differ.",
+
+  added: (what: string, text: string): string => sentence(`${what} added`, text),
+  dropped: (what: string, text: string): string => sentence(`${what} dropped`, text),
+  changed: (what: string, old: string, now: string): string => `${what}: ${old} → ${now}`,
+  reworded: (what: string, old: string, now: string): string => `${what}: ${quoted(old)} → ${quoted(now)}`,
+  restated: (what: string, old: string, now: string): string => `${what} restated, the value kept: ${old} → ${now}`,
+  /** What is said of something that is no step: `Part Cover, mass`. */
+  of: (of: string, what: string): string => upperFirst(`${of}, ${lowerFirst(what)}`),
+  alone: (of: string): string => upperFirst(of),
+
+  nodeAdded: (what: string, text: string): string => sentence(`${what} added`, text),
+  nodeDropped: (what: string, text: string): string => sentence(`${what} removed`, text),
+  nodeMoved: (what: string, text: string): string => sentence(`${what} moved`, text),
+  nowBehind: (what: string): string => `It now comes after ${what}`,
+  nowFirst: (where: string): string => `It now comes first in ${where}`,
+  nowAhead: (what: string): string => `It now comes before ${what}`,
+  statementBehind: "It now stands behind what it guarded",
+  statementAhead: "It now guards more than before",
+  statementNarrowed: (to: string): string => `It now holds only for ${to}`,
+  statementElsewhere: (to: string): string => `It now holds for ${to}, and no longer where it stood`,
+  sometimes: (steps: string): string => `Now done only in some cases: ${steps}`,
+  always: (steps: string): string => `No longer tied to that branch: ${steps}`,
+  steps: (first: readonly string[], more: number): string =>
+    `${first.join(", ")}${more === 0 ? "" : ` and ${more} more`}`,
+  weakened: "Signal word weakened",
+  strengthened: "Signal word strengthened",
+  allowWidened: (text: string, from: string, to: string): string =>
+    `Allowed finding widened from ${from} to ${to}: ${text}`,
+  allowNarrowed: (text: string, from: string, to: string): string =>
+    `Allowed finding narrowed from ${from} to ${to}: ${text}`,
+  wholeProcedure: "the whole procedure",
+  inProcedure: (name: string): string => `procedure ${name}`,
+  step: (number: string, name: string | null): string => `step ${number}${name === null ? "" : ` (${name})`}`,
+  task: (number: string, title: string): string => `task ${number}${title === "" ? "" : ` “${title}”`}`,
+  block: (title: string): string => `“${title}”`,
+  uncovered: "A hazard is no longer covered in time",
+  findingCame: "A finding came",
+  findingWent: "A finding went",
+  signedWithStep: (holds: readonly string[], signs: readonly string[]): string => {
+    const told = [
+      ...(holds.length === 0 ? [] : [`hold point for ${holds.join(", ")}`]),
+      ...(signs.length === 0 ? [] : [`sign-off by ${signs.join(", ")}`]),
+    ];
+    return `Dropped with its step: ${told.join(", ")}`;
+  },
+  allowedInNew: (text: string): string => `Finding allowed in a new step: ${text}`,
+  renamedFile: (old: string, now: string): string => `File renamed: ${old} → ${now}`,
+
+  rises: (by: string, percent: string | null): string => `+${by}${percent === null ? "" : ` (+${percent})`}`,
+  falls: (by: string, percent: string | null): string => `−${by}${percent === null ? "" : ` (−${percent})`}`,
+  lowEnd: (text: string): string => `low end ${text}`,
+  highEnd: (text: string): string => `high end ${text}`,
+  wider: (old: string, now: string): string => `band widened from ${old} to ${now}`,
+  narrower: (old: string, now: string): string => `band narrowed from ${old} to ${now}`,
+  percent: (tenths: number): string => `${tenths >= 100 ? Math.round(tenths / 10) : tenths / 10} %`,
+  usedIn: (steps: readonly { readonly number: string; readonly name?: string }[], more: number): string => {
+    const names = steps.map(({ number, name }) => (name === undefined ? number : `${number} (${name})`));
+    const rest = more === 0 ? "" : ` and ${more} more`;
+    return `Used in ${names.length + more === 1 ? "step" : "steps"} ${names.join(", ")}${rest}`;
+  },
+  preload: (of: string, old: string | null, now: string | null): string =>
+    `Preload of ${of}: ${old ?? "not known"} → ${now ?? "not known"} of proof`,
+  heat: (of: string, limitOf: string, old: string | null, now: string | null): string =>
+    `${of}: ${old ?? "not known"} → ${now ?? "not known"} below the heat limit${limitOf === of ? "" : ` of ${limitOf}`}`,
+  above: (by: string): string => `${by} above`,
+  kitAdded: (items: readonly string[]): string => `Added to the kit: ${items.join(", ")}`,
+  kitDropped: (items: readonly string[]): string => `No longer in the kit: ${items.join(", ")}`,
+  kitCount: (item: string, old: number, now: number): string => `In the kit: ${item}, ${old} → ${now}`,
+  longest: (old: string, now: string): string => `Longest time of the procedure: ${old} → ${now}`,
+  unsaid: "not known",
+
+  old: "Old",
+  new: "New",
+  came: (severity: string, code: string, message: string): string => `came: ${severity} ${code}: ${message}`,
+  went: (severity: string, code: string, message: string): string => `went: ${severity} ${code}: ${message}`,
+  signAgain: (roles: readonly string[]): string => `To be signed again by: ${roles.join(", ")}`,
+  procedure: (name: string): string => `Procedure ${name}`,
+  noProcedure: "Reaches no procedure here",
+  counts: (counts: Readonly<Record<Group, number>>, restated: number): string => {
+    const some = Object.entries(counts).filter(([, count]) => count > 0);
+    if (some.length === 0) return "No changes.";
+    const told = some.map(
+      ([group, count]) => `${group} ${count}${group === "values" && restated > 0 ? ` (${restated} restated)` : ""}`,
+    );
+    return `${told.join(", ")}.`;
+  },
+};
+
+function sentence(head: string, text: string): string {
+  return text === "" ? head : `${head}: ${text}`;
+}
+
+function quoted(text: string): string {
+  return `“${text}”`;
+}
+
+function upperFirst(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
+/** `Time` → `time`, `“By hand”` as it is. */
+function lowerFirst(text: string): string {
+  return text.slice(0, 1).toLowerCase() + text.slice(1);
+}
