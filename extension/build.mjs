@@ -1,11 +1,13 @@
-// Builds the four bundles in dist/: the extension and its server, each for Node and for a browser. What is for a browser must
-// need nothing of Node, so a Node built-in in it ends the build.
+// Builds the bundles in dist/: the extension and its server, each for Node and for a browser, and the preview's page. What is for a
+// browser must need nothing of Node, so a Node built-in in it ends the build.
 // Usage: node extension/build.mjs [OUT_FOLDER]   (default: dist/ beside this file)
 import { rmSync } from "node:fs";
 import { builtinModules } from "node:module";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { browserBuilds } from "../.scripts/browser-builds.mjs";
+import { copyFonts } from "../.scripts/fonts.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const out = resolve(process.argv[2] ?? join(here, "dist"));
@@ -19,6 +21,7 @@ const shared = {
   minifyWhitespace: true,
   legalComments: "none",
   charset: "utf8",
+  alias: browserBuilds,
   define: { "process.env.NODE_ENV": '"production"' },
   logLevel: "warning",
   logLimit: 20,
@@ -55,11 +58,13 @@ const bundles = [
     external: ["vscode"],
   },
   { ...forBrowser, format: "iife", entryPoints: [server("browser.ts")], outfile: "server-worker.js" },
+  { ...forBrowser, format: "iife", entryPoints: [join(here, "webview", "preview.ts")], outfile: "preview-page.js" },
 ];
 
 try {
   rmSync(out, { recursive: true, force: true });
   await Promise.all(bundles.map((bundle) => build({ ...bundle, outfile: join(out, bundle.outfile) })));
+  await copyFonts(out);
 } catch (error) {
   // esbuild has printed what is wrong; anything else has not been said yet.
   if (!("errors" in error)) process.stderr.write(`${error.message}\n`);

@@ -1,52 +1,49 @@
 // From a procedure to a file beside it, and to the reader. Asks what it has to ask, tells how it went, and never writes
 // over a file that somebody else has changed. What is written, the server makes.
-import { commands, l10n, ProgressLocation, type QuickPickItem, Uri, window, workspace } from "vscode";
-import type {
-  ExportAnswer,
-  ExportArguments,
-  ExportParams,
-  OutputsAnswer,
-  Settings,
-} from "../../language/server/protocol.ts";
+import {
+  commands,
+  l10n,
+  ProgressLocation,
+  type QuickPickItem,
+  QuickPickItemKind,
+  Uri,
+  window,
+  workspace,
+} from "vscode";
+import type { ExportAnswer, ExportParams, OutputsAnswer, Settings } from "../../language/server/protocol.ts";
 import { ask } from "./asking.ts";
+import { chosenFile } from "./chosen-file.ts";
+import { formatWords, outputLanguage, outputWords } from "./output-words.ts";
 import { saveBeside } from "./save-beside.ts";
 import type { Session } from "./session.ts";
 
-const OUTPUT = "checklist";
-
 /** @param given of the palette nothing, of the explorer a `Uri`, of a code lens `ExportArguments` */
 export async function exportProcedure(session: Session, given: unknown): Promise<void> {
-  const wanted = argumentsOf(given) ?? activeFile();
+  const wanted = chosenFile(given);
   if (wanted === undefined) {
     void window.showWarningMessage(l10n.t("There is no procedure to export here. Open a Sprag file first."));
     return;
   }
   const file = Uri.parse(wanted.uri);
-  if (file.scheme === "untitled") {
-    void window.showWarningMessage(l10n.t("This file has no place yet. Save it first, then export it."));
-    return;
-  }
   const outputs = await ask(session.run, "sprag/outputs", { uri: wanted.uri });
   const procedure = wanted.procedure ?? (await chooseProcedure(outputs));
   if (procedure === undefined) return;
-  const format = await chooseFormat(outputs);
-  if (format === undefined) return;
-  const units = workspace.getConfiguration("sprag", file).get<Settings["units"]>("units", "both");
-  await make(session, file, {
-    uri: wanted.uri,
-    procedure,
-    as: OUTPUT,
-    format,
-    units,
-    repeats: "compact",
-    draft: false,
-  });
+  const what = await chooseWhat(outputs, wanted.as);
+  if (what === undefined) return;
+  const { as, format } = what;
+  const {
+    units = workspace.getConfiguration("sprag", file).get<Settings["units"]>("units", "both"),
+    repeats = "compact",
+    set = {},
+  } = wanted;
+  const language = outputLanguage();
+  await make(session, file, { uri: wanted.uri, procedure, as, format, units, repeats, language, set, draft: false });
 }
 
 async function make(session: Session, file: Uri, params: ExportParams): Promise<void> {
   const answer = await withProgress(session, params);
   if (answer === undefined) return;
-  if (answer.kind === "done") return saveBeside(session.context, file, answer.fileName, answer.text);
+  if (answer.kind === "done") return saveBeside(session.context, file, answer.fileName, contentOf(answer));
   const message = `${answer.message} ${answer.remedy}`;
   if (answer.kind === "refused") {
     void window.showErrorMessage(message);
@@ -61,7 +58,7 @@ async function make(session: Session, file: Uri, params: ExportParams): Promise<
 
 /** Undefined where the reader cancelled it, or was told why it did not work. */
 async function withProgress({ run }: Session, params: ExportParams): Promise<ExportAnswer | undefined> {
-  const title = l10n.t("Writing the checklist");
+  const title = l10n.t("Writing: {0}", outputWords(params.as));
   return window.withProgress(
     { location: ProgressLocation.Notification, title, cancellable: true },
     async (_, token) => {
@@ -71,9 +68,7 @@ async function withProgress({ run }: Session, params: ExportParams): Promise<Exp
       } catch (error) {
         if (token.isCancellationRequested) return undefined;
         const words = error instanceof Error ? error.message : String(error);
-        void window.showErrorMessage(
-          l10n.t("The checklist was not written: {0} Try again; your text is untouched.", words),
-        );
+        void window.showErrorMessage(l10n.t("Nothing was written: {0} Try again; your text is untouched.", words));
         return undefined;
       }
     },
@@ -90,28 +85,28 @@ async function chooseProcedure({ procedures }: OutputsAnswer): Promise<string | 
   return (await window.showQuickPick(items, { placeHolder: l10n.t("Which procedure?") }))?.name;
 }
 
-async function chooseFormat({ outputs }: OutputsAnswer): Promise<string | undefined> {
-  const formats = outputs.find(({ as }) => as === OUTPUT)?.formats ?? [];
-  const words: Readonly<Record<string, string>> = {
-    html: l10n.t("Web page for a tablet or the printer"),
-    md: l10n.t("Markdown text"),
-  };
-  const items: (QuickPickItem & { format: string })[] = formats.map((format) => ({
-    label: words[format] ?? format,
-    description: `.${format}`,
-    format,
-  }));
-  return (await window.showQuickPick(items, { placeHolder: l10n.t("As what?") }))?.format;
+interface What {
+  readonly as: string;
+  readonly format: string;
 }
 
-function argumentsOf(given: unknown): ExportArguments | undefined {
-  if (given instanceof Uri) return { uri: given.toString() };
-  if (typeof given !== "object" || given === null || !("uri" in given) || typeof given.uri !== "string")
-    return undefined;
-  return { uri: given.uri, ...("procedure" in given ? { procedure: String(given.procedure) } : {}) };
+/** @param only the output, where that is known */
+async function chooseWhat({ outputs }: OutputsAnswer, only: string | undefined): Promise<What | undefined> {
+  const items = outputs
+    .filter(({ as }) => only === undefined || as === only)
+    .flatMap(({ as, formats }): readonly (QuickPickItem & Partial<What>)[] => [
+      { label: outputWords(as), kind: QuickPickItemKind.Separator },
+      ...formats.map((format) => ({
+        label: `${outputWords(as)}: ${formatWords(format)}`,
+        description: `.${format}`,
+        as,
+        format,
+      })),
+    ]);
+  const chosen = await window.showQuickPick(items, { placeHolder: l10n.t("As what?"), matchOnDescription: true });
+  return chosen?.as === undefined || chosen.format === undefined ? undefined : { as: chosen.as, format: chosen.format };
 }
 
-function activeFile(): ExportArguments | undefined {
-  const document = window.activeTextEditor?.document;
-  return document?.languageId === "sprag" ? { uri: document.uri.toString() } : undefined;
+function contentOf({ content, encoding }: ExportAnswer & { readonly kind: "done" }): string | Uint8Array {
+  return encoding === "text" ? content : Uint8Array.from(atob(content), (sign) => sign.charCodeAt(0));
 }

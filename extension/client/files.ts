@@ -12,6 +12,12 @@ const AT_ONCE = 32;
 export function answerFiles(client: BaseLanguageClient): void {
   answer(client, "sprag/list", async ({ folder }) => ({ uris: (await walk(Uri.parse(folder))).map(String) }));
   answer(client, "sprag/read", async ({ uris }) => ({ texts: await each(uris, (uri) => read(Uri.parse(uri))) }));
+  answer(client, "sprag/bytes", async ({ uris }) => ({
+    bytes: await each(uris, async (uri) => {
+      const bytes = await bytesOf(Uri.parse(uri));
+      return bytes === null ? null : base64(bytes);
+    }),
+  }));
   answer(client, "sprag/present", async ({ uris }) => ({ present: await each(uris, (uri) => isFile(Uri.parse(uri))) }));
 }
 
@@ -39,13 +45,26 @@ async function walk(folder: Uri): Promise<Uri[]> {
 }
 
 async function read(uri: Uri): Promise<string | null> {
+  const bytes = await bytesOf(uri);
+  if (bytes === null || bytes.includes(0)) return null;
   try {
-    const bytes = await workspace.fs.readFile(uri);
-    if (bytes.byteLength > MOST_BYTES || bytes.includes(0)) return null;
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
     return null;
   }
+}
+
+async function bytesOf(uri: Uri): Promise<Uint8Array | null> {
+  try {
+    const bytes = await workspace.fs.readFile(uri);
+    return bytes.byteLength > MOST_BYTES ? null : bytes;
+  } catch {
+    return null;
+  }
+}
+
+function base64(bytes: Uint8Array): string {
+  return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""));
 }
 
 async function isFile(uri: Uri): Promise<boolean> {

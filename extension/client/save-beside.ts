@@ -3,12 +3,17 @@
 import { commands, type ExtensionContext, env, l10n, UIKind, Uri, ViewColumn, window, workspace } from "vscode";
 
 /** Writes the file unless that would lose somebody's work; tells where it is, or why not and what to do. */
-export async function saveBeside(context: ExtensionContext, source: Uri, name: string, text: string): Promise<void> {
-  let target: Uri | undefined = Uri.joinPath(source, "..", name);
-  if (!(await isOurs(context, target, text))) target = await askBeforeReplacing(target);
+export async function saveBeside(
+  context: ExtensionContext,
+  source: Uri,
+  name: string,
+  content: string | Uint8Array,
+): Promise<void> {
+  const bytes = typeof content === "string" ? new TextEncoder().encode(content) : content;
+  let target = await placeFor(context, source, name, bytes);
   while (target !== undefined) {
-    const trouble = await write(context, target, text);
-    if (trouble === null) return offerToOpen(target, text);
+    const trouble = await write(context, target, bytes);
+    if (trouble === null) return offerToOpen(target, content);
     const other = l10n.t("Save Elsewhere…");
     const choice = await window.showErrorMessage(
       l10n.t("{0} could not be saved here: {1}", nameOf(target), trouble),
@@ -18,12 +23,28 @@ export async function saveBeside(context: ExtensionContext, source: Uri, name: s
   }
 }
 
+/** Beside its source; where the reader says, if that was never saved or somebody else's work is there. */
+async function placeFor(
+  context: ExtensionContext,
+  source: Uri,
+  name: string,
+  bytes: Uint8Array,
+): Promise<Uri | undefined> {
+  if (source.scheme === "untitled") {
+    const [folder] = workspace.workspaceFolders ?? [];
+    return window.showSaveDialog(folder === undefined ? {} : { defaultUri: Uri.joinPath(folder.uri, name) });
+  }
+  const beside = Uri.joinPath(source, "..", name);
+  return (await isOurs(context, beside, bytes)) ? beside : askBeforeReplacing(beside);
+}
+
 /** Nothing is there, the same is there, or what is there was written by us and not touched since. */
-async function isOurs(context: ExtensionContext, target: Uri, text: string): Promise<boolean> {
+async function isOurs(context: ExtensionContext, target: Uri, bytes: Uint8Array): Promise<boolean> {
   try {
     const { mtime } = await workspace.fs.stat(target);
     if (context.workspaceState.get<number>(keyOf(target)) === mtime) return true;
-    return new TextDecoder().decode(await workspace.fs.readFile(target)) === text;
+    const there = await workspace.fs.readFile(target);
+    return there.length === bytes.length && there.every((byte, at) => byte === bytes[at]);
   } catch {
     return true;
   }
@@ -41,9 +62,9 @@ async function askBeforeReplacing(target: Uri): Promise<Uri | undefined> {
   return choice === replace ? target : undefined;
 }
 
-async function write(context: ExtensionContext, target: Uri, text: string): Promise<string | null> {
+async function write(context: ExtensionContext, target: Uri, bytes: Uint8Array): Promise<string | null> {
   try {
-    await workspace.fs.writeFile(target, new TextEncoder().encode(text));
+    await workspace.fs.writeFile(target, bytes);
   } catch (error) {
     return error instanceof Error ? error.message : String(error);
   }
@@ -56,7 +77,7 @@ async function write(context: ExtensionContext, target: Uri, text: string): Prom
   return null;
 }
 
-async function offerToOpen(target: Uri, text: string): Promise<void> {
+async function offerToOpen(target: Uri, content: string | Uint8Array): Promise<void> {
   const open = l10n.t("Open");
   const choice = await window.showInformationMessage(l10n.t("Saved as {0}.", nameOf(target)), open);
   if (choice !== open) return;
@@ -66,9 +87,13 @@ async function offerToOpen(target: Uri, text: string): Promise<void> {
   }
   const isLocal = target.scheme === "file" && env.uiKind === UIKind.Desktop && env.remoteName === undefined;
   if (isLocal && (await env.openExternal(target))) return;
+  if (typeof content !== "string") {
+    await commands.executeCommand("vscode.open", target);
+    return;
+  }
   // No browser can open a file of another machine or of a virtual folder. The page holds no script and may run none.
   const panel = window.createWebviewPanel("sprag.output", nameOf(target), ViewColumn.Beside, { enableScripts: false });
-  panel.webview.html = text;
+  panel.webview.html = content;
 }
 
 function keyOf(target: Uri): string {

@@ -1,15 +1,19 @@
 // What both builds of the extension do: set up the language client, answer the server, offer the commands. Knows neither
 // Node nor the browser.
-import { commands, type ExtensionContext, window, workspace } from "vscode";
+import { commands, type ExtensionContext, Uri, window, workspace } from "vscode";
 import type { LanguageClientOptions } from "vscode-languageclient";
 import type { ClientCommand, PlacesArguments, Settings, StartOptions, Status } from "../../language/server/protocol.ts";
 import { type BackgroundCheck, createBackgroundCheck } from "./background-check.ts";
 import { checkFolder } from "./check-folder.ts";
 import { exportProcedure } from "./export.ts";
 import { answerFiles } from "./files.ts";
+import { createPreview } from "./preview/panel.ts";
+import { createReview } from "./review/review.ts";
 import { linkRules, openRule, RULE_SCHEME, rulePages } from "./rule-page.ts";
 import { type MakeClient, type ServerRun, serverRun } from "./server-run.ts";
 import { showPlaces } from "./show-places.ts";
+import { newShop } from "./start/new-shop.ts";
+import { mendSample, openSample, spoilSample } from "./start/sample.ts";
 import { createStatusLine } from "./status-line.ts";
 
 /** What the commands share. */
@@ -35,25 +39,37 @@ export async function startSession(context: ExtensionContext, makeClient: MakeCl
   );
   const run: ServerRun = serverRun({
     makeClient,
-    options: () => ({ ...clientOptions(check.work), outputChannel: log }),
+    options: () => ({
+      ...clientOptions(check.work, Uri.joinPath(context.extensionUri, "dist", "assets")),
+      outputChannel: log,
+    }),
     prepare: (client) => {
       check.over();
       answerFiles(client);
       client.onNotification("sprag/status", (told: Status) => {
         status.told(told);
         check.told(told);
+        preview.told(told);
       });
     },
     status,
     log,
   });
   const session: Session = { context, run };
+  const preview = createPreview(session, (shown) => void exportProcedure(session, shown));
   let known = schemes();
   context.subscriptions.push(
     status,
     log,
     run,
+    preview,
+    createReview(session),
+    commands.registerCommand("sprag.preview", (given?: unknown) => preview.open(given)),
     commands.registerCommand("sprag.export", (given?: unknown) => exportProcedure(session, given)),
+    commands.registerCommand("sprag.openSample", () => openSample(session)),
+    commands.registerCommand("sprag.spoilSample", () => spoilSample()),
+    commands.registerCommand("sprag.mendSample", () => mendSample()),
+    commands.registerCommand("sprag.newShop", () => newShop(session)),
     commands.registerCommand("sprag.showRule", (given?: unknown) => openRule(session, given)),
     commands.registerCommand("sprag.showPlaces", (given: PlacesArguments) => showPlaces(given)),
     commands.registerCommand("sprag.checkFolder", () => checkFolder(session)),
@@ -70,10 +86,10 @@ export async function startSession(context: ExtensionContext, makeClient: MakeCl
   await run.start();
 }
 
-function clientOptions(work: BackgroundCheck["work"]): LanguageClientOptions {
+function clientOptions(work: BackgroundCheck["work"], assets: Uri): LanguageClientOptions {
   return {
     documentSelector: schemes().map((scheme) => ({ language: "sprag", scheme })),
-    initializationOptions: startOptions(),
+    initializationOptions: startOptions(assets),
     markdown: { isTrusted: { enabledCommands: CLIENT_COMMANDS }, supportHtml: false },
     middleware: {
       handleDiagnostics: (uri, diagnostics, next) => next(uri, linkRules(diagnostics)),
@@ -87,11 +103,12 @@ function schemes(): string[] {
   return [...new Set(["file", "untitled", ...(workspace.workspaceFolders ?? []).map(({ uri }) => uri.scheme)])];
 }
 
-function startOptions(): StartOptions {
+function startOptions(assets: Uri): StartOptions {
   const settings = workspace.getConfiguration("sprag");
   const isOn = (name: string): boolean => settings.get<boolean>(name, true);
   return {
     files: "client",
+    assets: assets.toString(),
     status: true,
     commands: CLIENT_COMMANDS,
     settings: {
@@ -99,6 +116,7 @@ function startOptions(): StartOptions {
         stepNumbers: isOn("inlayHints.stepNumbers"),
         otherUnits: isOn("inlayHints.otherUnits"),
         repeats: isOn("inlayHints.repeats"),
+        settings: isOn("inlayHints.settings"),
       },
       units: settings.get<Settings["units"]>("units", "both"),
       checkFolder: isOn("checkFolder"),

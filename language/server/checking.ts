@@ -1,6 +1,7 @@
 // When what is checked: files on the screen as soon as the writer rests, then the files that use them, then whole folders in the
 // background with progress. One loop, one check at a time, a turn for others after each.
 import type { Diagnostic } from "vscode-languageserver";
+import { isTable } from "#workspace/index.ts";
 import { dependentsOf } from "./dependents.ts";
 import { diagnosticOf } from "./diagnostics.ts";
 import { findingsInTurns } from "./findings.ts";
@@ -145,6 +146,7 @@ export function createChecking(session: Session, say: Say): Checking {
   const isToBeShown = ({ folder, path }: Job): boolean =>
     folder.open.has(path) || (session.settings().checkFolder && session.isListed(folder) && folder.holds(path));
   const enqueue = (job: Job): void => {
+    if (isTable(job.path)) return;
     const key = keyOf(job);
     if (job.folder.open.has(job.path)) {
       later.delete(key);

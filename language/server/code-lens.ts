@@ -23,7 +23,7 @@ export function lensesIn(view: FileView, commands: ReadonlySet<ClientCommand>, s
   return view.model.procedures.flatMap((procedure): readonly CodeLens[] => {
     const range = rangeOf(view, procedure.span);
     const args: ExportArguments = { uri: view.uri, procedure: procedure.name };
-    const title = `${stepsOf(view, procedure, say)} · ${say("export checklist")}`;
+    const title = `${stepsOf(view, procedure, say)} · ${say("export")}`;
     const first: CodeLens = { range, command: { title, command: "sprag.export", arguments: [args] } };
     const callers = callersOf(view, procedure, commands.has("sprag.showPlaces"), say);
     return callers === null ? [first] : [first, { range, command: callers }];

@@ -16,6 +16,7 @@ export const diskFiles: Files = {
     return path === null ? [] : (await spragFilesIn(path)).map((file) => pathToFileURL(file).href);
   },
   read: (uris) => Promise.all(uris.map(textOf)),
+  bytes: (uris) => Promise.all(uris.map(contentOf)),
   present: (uris) => Promise.all(uris.map(async (uri) => (await sizeOf(uri)) !== null)),
 };
 
@@ -33,13 +34,15 @@ async function spragFilesIn(folder: string): Promise<readonly string[]> {
 }
 
 async function textOf(uri: string): Promise<string | null> {
+  const content = await contentOf(uri);
+  return content === null ? null : content.toString("utf8").replace(/^\uFEFF/, "");
+}
+
+async function contentOf(uri: string): Promise<Buffer | null> {
   const path = pathOf(uri);
   const size = await sizeOf(uri);
   if (path === null || size === null || size > LONGEST) return null;
-  return readFile(path, "utf8").then(
-    (text) => text.replace(/^\uFEFF/, ""),
-    () => null,
-  );
+  return readFile(path).catch(() => null);
 }
 
 /** In bytes; null where it is no file. */

@@ -1,28 +1,29 @@
 // Outputs of a file on request: what there is to export, and the export itself, by the same façade as the command's.
-import { exportAs, outputFormats } from "#workspace/index.ts";
+import { type ExportResult, exportAs, outputFormats } from "#workspace/index.ts";
 import type { Feature } from "./feature.ts";
 import { answerOwn } from "./own-requests.ts";
 import type { ExportAnswer, ExportParams, OutputsAnswer } from "./protocol.ts";
+import type { Session } from "./session.ts";
 import type { FileView } from "./view.ts";
 import type { Say } from "./words.ts";
 
 export const exporting: Feature = {
   capabilities: () => ({}),
   start: (session, say) => {
-    const noFile = refused(
-      say("This file is not known to Sprag."),
-      say("Save it with the ending .sprag and try again."),
-    );
     answerOwn(session.connection, "sprag/outputs", ({ uri }, token) =>
       session.ask<OutputsAnswer>(uri, token, outputsOf, { procedures: [], outputs: outputFormats(), options: [] }),
     );
     answerOwn(session.connection, "sprag/export", (params, token) =>
-      session.ask<ExportAnswer>(params.uri, token, (view) => exported(view, params, say) ?? noFile, noFile),
+      session.ask<ExportAnswer>(params.uri, token, (view) => exported(view, params, session.fonts, say), {
+        kind: "refused",
+        ...refusalOf({ kind: "no file" }, params, say),
+      }),
     );
   },
 };
 
-function outputsOf(view: FileView): OutputsAnswer {
+/** What there is to export, and what to choose before it. */
+export function outputsOf(view: FileView): OutputsAnswer {
   return {
     procedures: view.model.procedures.map(({ name, title }) => ({ name, title })),
     outputs: outputFormats(),
@@ -32,48 +33,79 @@ function outputsOf(view: FileView): OutputsAnswer {
   };
 }
 
-/** Null where there is no such file. */
-function exported(view: FileView, params: ExportParams, say: Say): ExportAnswer | null {
+async function exported(
+  view: FileView,
+  params: ExportParams,
+  fonts: Session["fonts"],
+  say: Say,
+): Promise<ExportAnswer> {
   const request = requestOf(params);
-  const result = exportAs(view.workspace, { ...request, path: view.path });
+  const result = exportAs(await view.folder.withFigures(view.path), { ...request, path: view.path, fonts });
+  if (result.kind === "done")
+    return Promise.resolve(result.content).then(
+      (content) => ({ kind: "done", ...sent(content), draft: result.draft, fileName: fileNameFor(view, request) }),
+      () => ({
+        kind: "refused",
+        message: say("The document could not be written."),
+        remedy: say("Install Sprag again and try once more."),
+      }),
+    );
+  if (result.kind !== "errors") return { kind: "refused", ...refusalOf(result, request, say) };
+  const { errors } = result.report.summary;
+  return {
+    kind: "errors",
+    errors,
+    message: errors === 1 ? say("The procedure has 1 error.") : say("The procedure has {0} errors.", errors),
+    remedy: say("Mend what the list of problems shows, or export a draft that says so on every page."),
+  };
+}
+
+/** Why there is nothing to be had, and what to do. */
+export function refusalOf(
+  result: Exclude<ExportResult, { readonly kind: "done" | "errors" }>,
+  asked: { readonly as: string; readonly format?: string; readonly language?: string },
+  say: Say,
+): { readonly message: string; readonly remedy: string } {
   switch (result.kind) {
-    case "done":
-      return { kind: "done", text: result.text, draft: result.draft, fileName: fileNameFor(view, request) };
-    case "errors": {
-      const { errors } = result.report.summary;
-      return {
-        kind: "errors",
-        errors,
-        message: errors === 1 ? say("The procedure has 1 error.") : say("The procedure has {0} errors.", errors),
-        remedy: say("Mend what the list of problems shows, or export a draft that says so on every page."),
-      };
-    }
     case "which procedure":
       return result.known.length === 0
-        ? refused(say("This file has no procedure."), say("Open a file with a procedure and export that."))
-        : refused(say("This file has several procedures."), oneOf(result.known, say));
+        ? { message: say("This file has no procedure."), remedy: say("Open a file with a procedure and export that.") }
+        : { message: say("This file has several procedures."), remedy: oneOf(result.known, say) };
     case "unknown output":
-      return refused(say("There is no output “{0}”.", request.as), oneOf(result.known, say));
-    case "unknown format":
-      return refused(say("There is no {0} as {1}.", request.as, request.format), oneOf(result.known, say));
+      return { message: say("There is no output “{0}”.", asked.as), remedy: oneOf(result.known, say) };
+    case "unknown format": {
+      const remedy = oneOf(result.known, say);
+      return { message: say("There is no {0} as {1}.", asked.as, asked.format ?? ""), remedy };
+    }
+    case "unknown language":
+      return { message: say("There is no language “{0}”.", asked.language ?? ""), remedy: oneOf(result.known, say) };
     case "no file":
-      return null;
+      return {
+        message: say("This file is not known to Sprag."),
+        remedy: say("Save it with the ending .sprag and try again."),
+      };
   }
+}
+
+function sent(content: string | Uint8Array): { readonly content: string; readonly encoding: "text" | "base64" } {
+  if (typeof content === "string") return { content, encoding: "text" };
+  const signs = Array.from(content, (byte) => String.fromCharCode(byte));
+  return { content: btoa(signs.join("")), encoding: "base64" };
 }
 
 /** Names as the model has them, in NFC. */
 function requestOf({ uri: _, procedure, set, ...request }: ExportParams): Omit<ExportParams, "uri"> {
-  const inOne = (name: string): string => name.normalize("NFC");
-  const chosen = Object.entries(set ?? {}).map(([option, choice]) => [inOne(option), inOne(choice)] as const);
   return {
     ...request,
-    ...(procedure === undefined || procedure === null ? {} : { procedure: inOne(procedure) }),
-    ...(set === undefined || set === null ? {} : { set: Object.fromEntries(chosen) }),
+    ...(procedure === undefined || procedure === null ? {} : { procedure: procedure.normalize("NFC") }),
+    ...(set === undefined || set === null ? {} : { set: namesInOne(set) }),
   };
 }
 
-function refused(message: string, remedy: string): ExportAnswer {
-  return { kind: "refused", message, remedy };
+/** Choices by option, with names as the model has them. */
+export function namesInOne(set: ExportParams["set"] | null): Readonly<Record<string, string>> {
+  const names = Object.entries(set ?? {}).map(([option, choice]) => [option.normalize("NFC"), choice.normalize("NFC")]);
+  return Object.fromEntries(names);
 }
 
 function oneOf(known: readonly string[], say: Say): string {
@@ -81,10 +113,11 @@ function oneOf(known: readonly string[], say: Say): string {
   return say("Choose one: {0}.", known.join(", "));
 }
 
-/** The file's name without its ending; the procedure's where the file holds more than one. */
+/** The file's name without its ending; the procedure's where the file holds more than one, or was never saved. */
 function fileNameFor(view: FileView, { procedure, as, format }: Omit<ExportParams, "uri">): string {
   const file = view.path.slice(view.path.lastIndexOf("/") + 1).replace(/\.sprag$/, "");
-  const base = view.model.procedures.length > 1 && procedure !== undefined ? procedure : file;
+  const isNamed = view.path.endsWith(".sprag") && view.model.procedures.length === 1;
+  const base = isNamed || procedure === undefined ? file : procedure;
   const suffix = as === "checklist" ? "" : `-${as}`;
   return `${base.replace(/[^\p{L}\p{N}._-]+/gu, "-")}${suffix}.${format}`;
 }

@@ -13,11 +13,14 @@ import { highlights } from "./highlights.ts";
 import { hover } from "./hover.ts";
 import { inlayHints } from "./inlay-hints.ts";
 import { links } from "./links.ts";
+import { preview } from "./preview.ts";
 import { references } from "./references.ts";
 import { rename } from "./rename.ts";
+import { review } from "./review.ts";
 import { ruleDocuments } from "./rule-documents.ts";
 import { selection } from "./selection.ts";
 import { semanticTokens } from "./semantic-tokens.ts";
+import { starter } from "./starter.ts";
 import { symbols } from "./symbols.ts";
 import { workspaceSymbols } from "./workspace-symbols.ts";
 
@@ -40,5 +43,8 @@ export const FEATURES: readonly Feature[] = [
   inlayHints,
   formatting,
   exporting,
+  preview,
+  review,
+  starter,
   ruleDocuments,
 ];

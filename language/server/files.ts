@@ -8,6 +8,8 @@ export interface Files {
   readonly list: (folder: string) => Promise<readonly string[]>;
   /** Texts in the order asked; null for what is not there. */
   readonly read: (uris: readonly string[]) => Promise<readonly (string | null)[]>;
+  /** Pictures and typefaces, in the order asked; null for what is not there. */
+  readonly bytes: (uris: readonly string[]) => Promise<readonly (Uint8Array | null)[]>;
   readonly present: (uris: readonly string[]) => Promise<readonly boolean[]>;
 }
 
@@ -21,6 +23,11 @@ export function clientFiles(connection: Connection): Files {
   return {
     list: async (folder) => (await ask("sprag/list", { folder }))?.uris ?? [],
     read: async (uris) => (await ask("sprag/read", { uris }))?.texts ?? uris.map(() => null),
+    bytes: async (uris) => (await ask("sprag/bytes", { uris }))?.bytes.map(bytesOf) ?? uris.map(() => null),
     present: async (uris) => (await ask("sprag/present", { uris }))?.present ?? uris.map(() => false),
   };
+}
+
+function bytesOf(base64: string | null): Uint8Array | null {
+  return base64 === null ? null : Uint8Array.from(atob(base64), (sign) => sign.charCodeAt(0));
 }

@@ -1,7 +1,7 @@
 // One folder of the editor as the façade sees it: a root, the texts below it (those on the screen before those on the
 // disk), and a workspace made anew when one of them changed. Knows no connection and no feature.
 import { URI, UriUtils } from "langium";
-import { openWorkspace, type Workspace } from "#workspace/index.ts";
+import { figuresWanted, isTable, openWorkspace, type Workspace, withFigures } from "#workspace/index.ts";
 import type { Files } from "./files.ts";
 import { isRulesFile, leftOutByName, listFiles } from "./listing.ts";
 
@@ -21,6 +21,8 @@ export interface Folder {
   readonly workspace: () => Workspace;
   /** The same after all that it wants was read. */
   readonly settled: () => Promise<Workspace>;
+  /** And with the pictures that outputs of a file show. */
+  readonly withFigures: (path: string) => Promise<Workspace>;
   readonly show: (uri: string, text: string, version: number) => void;
   /** The editor has closed it: the disk holds again, or nothing. */
   readonly hide: (uri: string) => Promise<void>;
@@ -129,11 +131,17 @@ export function folderAt(rootUri: string, files: Files, today: () => string, cri
     open,
     workspace: current,
     settled,
+    withFigures: async (path) => {
+      const now = await settled();
+      const figures = figuresWanted(now, path).map((wanted) => wanted.path);
+      const read = await files.bytes(figures.map(uriOf));
+      return withFigures(now, new Map(figures.map((figure, at) => [figure, read[at] ?? null])));
+    },
     show: (uri, text, version) => {
       const path = pathOf(uri);
       if (path === null) return;
       open.set(path, { uri, text, version });
-      own.add(path);
+      if (!isTable(path)) own.add(path);
       absent.delete(path);
       isStale = true;
     },

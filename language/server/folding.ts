@@ -98,5 +98,5 @@ interface Run {
 
 const DECLARATIONS: ReadonlySet<string> = new Set([
   ...["Material", "Source", "Role", "Ring", "Holes", "Part", "Fit", "Tool", "Consumable", "Energy", "Hazard"],
-  ...["Option", "FactDeclaration", "ValueDeclaration", "Term", "Threshold", "Arrangement", "Crib"],
+  ...["Option", "FactDeclaration", "ValueDeclaration", "Term", "Verb", "Threshold", "Arrangement", "Crib"],
 ]);

@@ -1,11 +1,12 @@
-// What a reader wants to see beside the text: step numbers, values in the other system's units, how often a repeat is done.
-// From the model; each with its setting.
+// What a reader wants to see beside the text: step numbers, values in the other system's units, what a wrench with an adapter is
+// set to, how often a repeat is done. From the model; each with its setting.
 import { type InlayHint, InlayHintKind } from "vscode-languageserver";
 import type { Value } from "#model/declarations.ts";
 import type { FileModel, Item, Line, RepeatBlock } from "#model/procedure.ts";
 import { countSteps, passCount } from "#model/repeat-passes.ts";
 import { type Role, show, showBoth } from "#quantity/display.ts";
 import type { Range } from "#syntax/lines.ts";
+import { computedValues } from "#workspace/index.ts";
 import type { Feature } from "./feature.ts";
 import type { Settings } from "./protocol.ts";
 import { type FileView, offsetOf } from "./view.ts";
@@ -24,7 +25,7 @@ export const inlayHints: Feature = {
 /** Those that stand in the range, in the order of the text. */
 function hintsIn(view: FileView, range: Range, settings: Settings, say: Say): readonly InlayHint[] {
   const [from, to] = [offsetOf(view, range.start), offsetOf(view, range.end)];
-  const { stepNumbers, repeats, otherUnits } = settings.inlayHints;
+  const { stepNumbers, repeats, otherUnits, settings: wrenches } = settings.inlayHints;
   const found: Hint[] = [];
   if (stepNumbers || repeats)
     for (const item of itemsOf(view.model)) {
@@ -32,6 +33,7 @@ function hintsIn(view: FileView, range: Range, settings: Settings, say: Say): re
       if (hint !== false && hint !== null) found.push(hint);
     }
   if (otherUnits) found.push(...valueHints(view, settings.units, from, to));
+  if (wrenches && usesAdapter(view.model)) found.push(...settingHints(view, say));
   return found
     .filter(({ at }) => at >= from && at <= to)
     .sort((a, b) => a.at - b.at)
@@ -90,6 +92,26 @@ function repeatHint(block: RepeatBlock<Item> | RepeatBlock<Line>, say: Say): Hin
     ...(steps === 0 ? [] : [steps === 1 ? say("1 step") : say("{0} steps", steps)]),
   ];
   return { at: block.span.end, label: parts.join(", ") };
+}
+
+// ---- wrenches
+
+/** Where nothing does, nothing has to be followed for it. */
+function usesAdapter(model: FileModel): boolean {
+  for (const item of itemsOf(model))
+    if (item.kind === "action" && item.verb === "tighten" && item.tools.length > 1) return true;
+  return false;
+}
+
+/** Behind the line: what the wrench is set to, round by round; the same as the hover explains. */
+function settingHints({ workspace, path }: FileView, say: Say): readonly Hint[] {
+  const lines = new Map<number, Set<string>>();
+  for (const { line, explanation } of computedValues(workspace, path)) {
+    if (explanation.result.symbol !== "Ts") continue;
+    const texts = lines.get(line.end) ?? new Set();
+    lines.set(line.end, texts.add(show(explanation.result.value)));
+  }
+  return [...lines].map(([at, texts]) => ({ at, label: say("set to {0}", [...texts].join(", ")) }));
 }
 
 // ---- values

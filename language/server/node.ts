@@ -8,7 +8,11 @@ import { startServer } from "./server.ts";
  * Standard output belongs to the client alone then.
  */
 export function serveOn(input: NodeJS.ReadableStream, output: NodeJS.WritableStream): void {
-  startServer(createConnection(ProposedFeatures.all, input, output), { disk: diskFiles, today });
+  startServer(createConnection(ProposedFeatures.all, input, output), {
+    disk: diskFiles,
+    today,
+    assets: new URL("assets", import.meta.url).href,
+  });
 }
 
 /** Serves on the channel that the command line names (`--node-ipc`, `--stdio`, `--socket=N`). */

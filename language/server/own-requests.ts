@@ -39,6 +39,16 @@ const CHOICES: Field = {
   words: "an object from options to choices",
 };
 
+const OLD_TEXTS: Field = {
+  fits: (value) => Array.isArray(value) && value.every(isOldText),
+  words: "a list of files with their older texts",
+};
+
+function isOldText(value: unknown): boolean {
+  if (!isObject(value)) return false;
+  return ADDRESS.fits(value.uri) && (value.text === null || TEXT.fits(value.text));
+}
+
 function oneOf(...words: readonly string[]): Field {
   return { fits: (value) => words.includes(value as string), words: `one of ${words.join(", ")}` };
 }
@@ -58,9 +68,22 @@ const FIELDS: { readonly [Asked in Name]: { readonly [Key in keyof AskedOfServer
     units: oneOf("si", "us", "both"),
     repeats: oneOf("compact", "full"),
     draft: SWITCH,
+    language: optional(TEXT),
     set: optional(CHOICES),
   },
+  "sprag/preview": {
+    uri: ADDRESS,
+    procedure: optional(TEXT),
+    as: TEXT,
+    units: oneOf("si", "us", "both"),
+    repeats: oneOf("compact", "full"),
+    language: optional(TEXT),
+    set: optional(CHOICES),
+    checked: SWITCH,
+  },
+  "sprag/review": { uri: ADDRESS, old: OLD_TEXTS },
   "sprag/rule": { code: TEXT },
+  "sprag/starter": {},
   "sprag/atRest": {},
   "sprag/checkFolders": {},
 };

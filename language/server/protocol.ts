@@ -9,6 +9,8 @@ export interface StartOptions {
   readonly commands?: readonly ClientCommand[];
   /** Whether the client wants to hear `sprag/status`. */
   readonly status?: boolean;
+  /** Where the folder of typefaces is that came with the client; beside the server if absent. A URI. */
+  readonly assets?: string;
   /** Settings to begin with, until the client is asked for its section `sprag`. */
   readonly settings?: Partial<Settings>;
 }
@@ -19,10 +21,9 @@ export interface StartOptions {
  */
 export type ClientCommand = "sprag.export" | "sprag.showPlaces" | "sprag.showRule" | "sprag.showProblems";
 
-/** The first argument of `sprag.export`. */
-export interface ExportArguments {
+/** The first argument of `sprag.export`; what is left out is asked of the reader, or as the settings have it. */
+export interface ExportArguments extends Partial<Pick<ExportParams, "procedure" | "as" | "units" | "repeats" | "set">> {
   readonly uri: string;
-  readonly procedure?: string;
 }
 
 /** The first argument of `sprag.showPlaces`: places to be looked at from this one, as the client shows references. */
@@ -33,7 +34,7 @@ export interface PlacesArguments {
 }
 
 /** As the protocol counts: lines and UTF-16 units from 0. */
-interface Place {
+export interface Place {
   readonly uri: string;
   readonly range: {
     readonly start: { readonly line: number; readonly character: number };
@@ -47,6 +48,8 @@ export interface Settings {
     readonly stepNumbers: boolean;
     readonly otherUnits: boolean;
     readonly repeats: boolean;
+    /** What a wrench with an adapter is set to. */
+    readonly settings: boolean;
   };
   /** Unit systems that hovers and exports give. */
   readonly units: "si" | "us" | "both";
@@ -65,6 +68,11 @@ export interface AskedOfClient {
     readonly params: { readonly uris: readonly string[] };
     readonly result: { readonly texts: readonly (string | null)[] };
   };
+  /** Contents in base 64, in the order asked; null for what is not there or cannot be read. */
+  "sprag/bytes": {
+    readonly params: { readonly uris: readonly string[] };
+    readonly result: { readonly bytes: readonly (string | null)[] };
+  };
   /** Which of these files are there, in the order asked. */
   "sprag/present": {
     readonly params: { readonly uris: readonly string[] };
@@ -77,10 +85,19 @@ export interface AskedOfServer {
   /** The procedures of a file and what can be made of each. */
   "sprag/outputs": { readonly params: { readonly uri: string }; readonly result: OutputsAnswer };
   "sprag/export": { readonly params: ExportParams; readonly result: ExportAnswer };
+  /** An output to be looked at beside the text, with the lines that its rows come from. */
+  "sprag/preview": { readonly params: PreviewParams; readonly result: PreviewAnswer };
+  /** What became of a file since older texts, in order of gravity. */
+  "sprag/review": { readonly params: ReviewParams; readonly result: ReviewAnswer };
   /** A rule's page as Markdown; null where there is no such code. */
   "sprag/rule": {
     readonly params: { readonly code: string };
     readonly result: { readonly code: string; readonly title: string; readonly markdown: string } | null;
+  };
+  /** Files that a new folder begins with, by name; the procedure last. */
+  "sprag/starter": {
+    readonly params: Record<string, never>;
+    readonly result: { readonly files: readonly { readonly name: string; readonly text: string }[] };
   };
   /** Answered once all that has come in so far is checked. */
   "sprag/atRest": { readonly params: Record<string, never>; readonly result: null };
@@ -103,15 +120,106 @@ export interface ExportParams {
   readonly units: Settings["units"];
   readonly repeats: "compact" | "full";
   readonly draft: boolean;
+  /** Of the fixed words; English if absent. */
+  readonly language?: string;
   readonly set?: Readonly<Record<string, string>>;
 }
 
 export type ExportAnswer =
   /** `fileName` is a proposal: no folder, no character that a file system refuses. */
-  | { readonly kind: "done"; readonly text: string; readonly draft: boolean; readonly fileName: string }
+  | {
+      readonly kind: "done";
+      /** What goes into the file: as it is, or bytes in base 64. */
+      readonly content: string;
+      readonly encoding: "text" | "base64";
+      readonly draft: boolean;
+      readonly fileName: string;
+    }
   /** The procedure has errors and no draft was asked for. */
   | { readonly kind: "errors"; readonly errors: number; readonly message: string; readonly remedy: string }
   | { readonly kind: "refused"; readonly message: string; readonly remedy: string };
+
+export interface PreviewParams {
+  readonly uri: string;
+  /** By name; the file's first if absent, or gone. */
+  readonly procedure?: string;
+  /** One of those in {@link PreviewAnswer.outputs}; the first of them if there is none of this name. */
+  readonly as: string;
+  readonly units: Settings["units"];
+  readonly repeats: "compact" | "full";
+  /** Of the fixed words; English if absent. */
+  readonly language?: string;
+  readonly set?: Readonly<Record<string, string>>;
+  /** Whether the text is checked first; else what was found last is shown, so that the answer comes at once. */
+  readonly checked: boolean;
+}
+
+export type PreviewAnswer =
+  | {
+      readonly kind: "done";
+      /** What is shown, which may be other than what was asked for. */
+      readonly procedure: string;
+      readonly as: string;
+      readonly set: Readonly<Record<string, string>>;
+      readonly content: string;
+      readonly form: "html" | "svg";
+      readonly rows: readonly PreviewRow[];
+      /** Whether every line of the file could be read. */
+      readonly whole: boolean;
+      /** What can be shown instead. */
+      readonly outputs: readonly string[];
+      readonly procedures: OutputsAnswer["procedures"];
+      readonly options: OutputsAnswer["options"];
+    }
+  | { readonly kind: "refused"; readonly message: string; readonly remedy: string };
+
+/** Lines count from 0; the last belongs to it. A row that is around another comes before it. */
+export interface PreviewRow {
+  /** Of an element of the page, or the `data-step` of a box of the picture. */
+  readonly id: string;
+  readonly uri: string;
+  readonly first: number;
+  readonly last: number;
+}
+
+export interface ReviewParams {
+  readonly uri: string;
+  /** Older texts of the file and of what it used: null for what was not there. */
+  readonly old: readonly OldText[];
+}
+
+export interface OldText {
+  readonly uri: string;
+  readonly text: string | null;
+}
+
+export type ReviewAnswer =
+  /** Older texts of these are needed too: the same request is to be sent again with them. */
+  | { readonly kind: "wanted"; readonly uris: readonly string[] }
+  | {
+      readonly kind: "done";
+      /** Most grave first. */
+      readonly changes: readonly ReviewChange[];
+      /** Files that can be read in part only, now or before: what is missing was not compared. */
+      readonly unread: readonly string[];
+    }
+  | { readonly kind: "refused"; readonly message: string; readonly remedy: string };
+
+export interface ReviewChange {
+  readonly group: "safety" | "values" | "order" | "items" | "words" | "layout";
+  readonly kind: string;
+  readonly message: string;
+  /** As a writer calls it: its number, and its name where it has one. */
+  readonly step?: string;
+  readonly procedure: string;
+  readonly old?: Place;
+  readonly new?: Place;
+  /** What the check says of it that it did not say before, and the other way about: a sentence each. */
+  readonly came: readonly string[];
+  readonly went: readonly string[];
+  /** Roles that signed, and have to look again. */
+  readonly signAgain: readonly string[];
+}
 
 /** The notification `sprag/status`: what the checking of folders and open files is doing. */
 export type Status =

@@ -3,7 +3,10 @@ import {
   CodeLensRefreshRequest,
   type Connection,
   DidChangeConfigurationNotification,
+  DidChangeTextDocumentNotification,
   DidChangeWatchedFilesNotification,
+  DidCloseTextDocumentNotification,
+  DidOpenTextDocumentNotification,
   ErrorCodes,
   type InitializeParams,
   ResponseError,
@@ -23,6 +26,8 @@ import { wordsFor } from "./words.ts";
 export interface Around {
   /** Files for clients that leave reading to the server; absent where there is no disk. */
   readonly disk?: Files;
+  /** URI of the folder with the typefaces, for a client that names none. */
+  readonly assets?: string;
   /** ISO date. */
   readonly today: () => string;
 }
@@ -44,6 +49,7 @@ export function startServer(connection: Connection, around: Around): void {
       commands: options.commands ?? [],
       tellsStatus: options.status === true,
       files,
+      assets: options.assets ?? around.assets ?? "",
       settings: options.settings,
       today: around.today,
     });
@@ -185,6 +191,14 @@ async function registerWatches(connection: Connection, { client }: Session): Pro
     await connection.client.register(DidChangeWatchedFilesNotification.type, {
       watchers: [{ globPattern: "**/{*.sprag,*.csv,*.svg,*.png,*.jpg,*.jpeg,.gitignore}" }],
     });
+  // A table is heard of as it stands on the screen; no feature is to be offered in it.
+  if (client.textDocument?.synchronization?.dynamicRegistration === true) {
+    const documentSelector = [{ pattern: "**/*.csv" }];
+    await connection.client.register(DidOpenTextDocumentNotification.type, { documentSelector });
+    const syncKind = TextDocumentSyncKind.Incremental;
+    await connection.client.register(DidChangeTextDocumentNotification.type, { documentSelector, syncKind });
+    await connection.client.register(DidCloseTextDocumentNotification.type, { documentSelector });
+  }
   if (client.workspace?.didChangeConfiguration?.dynamicRegistration === true)
     await connection.client.register(DidChangeConfigurationNotification.type, { section: "sprag" });
 }

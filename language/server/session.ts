@@ -8,6 +8,7 @@ import {
   LSPErrorCodes,
   ResponseError,
 } from "vscode-languageserver";
+import type { Fonts } from "#outputs/index.ts";
 import type { Files } from "./files.ts";
 import { type Folder, folderAt } from "./folder.ts";
 import type { ClientCommand, Settings } from "./protocol.ts";
@@ -18,6 +19,8 @@ export interface Session {
   readonly client: ClientCapabilities;
   readonly commands: ReadonlySet<ClientCommand>;
   readonly tellsStatus: boolean;
+  /** Typefaces for outputs that embed them. Rejects where they cannot be read. */
+  readonly fonts: () => Promise<Fonts>;
   /** Folders that the client opened, and the places of files that were opened alone. */
   readonly folders: () => readonly Folder[];
   readonly isListed: (folder: Folder) => boolean;
@@ -50,7 +53,7 @@ export interface Session {
 }
 
 const DEFAULT_SETTINGS: Settings = {
-  inlayHints: { stepNumbers: true, otherUnits: true, repeats: true },
+  inlayHints: { stepNumbers: true, otherUnits: true, repeats: true, settings: true },
   units: "both",
   checkFolder: true,
   crib: "",
@@ -62,13 +65,15 @@ export interface SessionStart {
   readonly commands: readonly ClientCommand[];
   readonly tellsStatus: boolean;
   readonly files: Files;
+  /** URI of the folder that holds the typefaces. */
+  readonly assets: string;
   readonly settings: unknown;
   /** ISO date. */
   readonly today: () => string;
 }
 
 export function createSession(start: SessionStart): Session {
-  const { connection, client, commands, tellsStatus, files, settings: first, today } = start;
+  const { connection, client, commands, tellsStatus, files, assets, settings: first, today } = start;
   const listed = new Map<string, Folder>();
   const alone = new Map<string, Folder>();
   let settings = settingsFrom(first);
@@ -91,6 +96,13 @@ export function createSession(start: SessionStart): Session {
     client,
     commands: new Set(commands),
     tellsStatus,
+    fonts: async () => {
+      const [regular, bold] = await files.bytes(
+        ["DejaVuSans.ttf", "DejaVuSans-Bold.ttf"].map((name) => `${assets}/${name}`),
+      );
+      if (regular == null || bold == null) throw new Error(`no typefaces in ${assets}`);
+      return { regular, bold };
+    },
     folders,
     isListed: (folder) => listed.get(folder.uri) === folder,
     folderOf,
@@ -164,6 +176,7 @@ function settingsFrom(given: unknown): Settings {
       stepNumbers: flag(hints.stepNumbers, by.inlayHints.stepNumbers),
       otherUnits: flag(hints.otherUnits, by.inlayHints.otherUnits),
       repeats: flag(hints.repeats, by.inlayHints.repeats),
+      settings: flag(hints.settings, by.inlayHints.settings),
     },
     units: units === "si" || units === "us" ? units : by.units,
     checkFolder: flag(checkFolder, by.checkFolder),

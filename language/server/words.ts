@@ -6,10 +6,11 @@ export const GERMAN = {
   "1 step": "1 Schritt",
   "{0} steps": "{0} Schritte",
   "too many steps": "zu viele Schritte",
-  "export checklist": "Checkliste ausgeben",
+  export: "ausgeben",
   "performed by 1 procedure": "ausgeführt von 1 Arbeitsanweisung",
   "performed by {0} procedures": "ausgeführt von {0} Arbeitsanweisungen",
   once: "einmal",
+  "set to {0}": "einstellen auf {0}",
   "{0} times": "{0}-mal",
   // The work on folders.
   "Sprag: reading procedures": "Sprag: Arbeitsanweisungen werden gelesen",
@@ -36,6 +37,12 @@ export const GERMAN = {
   "This file has several procedures.": "Diese Datei hat mehrere Arbeitsanweisungen.",
   "There is no output “{0}”.": "Eine Ausgabe „{0}“ gibt es nicht.",
   "There is no {0} as {1}.": "Die Ausgabe {0} gibt es nicht als {1}.",
+  "There is no language “{0}”.": "Die Sprache „{0}“ gibt es nicht.",
+  // Why nothing was compared.
+  "This file was not there before.": "Diese Datei gab es vorher nicht.",
+  "All of it is new: read it as a whole.": "Alles darin ist neu: lesen Sie sie ganz.",
+  "The document could not be written.": "Das Dokument konnte nicht geschrieben werden.",
+  "Install Sprag again and try once more.": "Installieren Sie Sprag neu und versuchen Sie es noch einmal.",
   "Choose one: {0}.": "Wählen Sie eine davon: {0}.",
 } as const satisfies Readonly<Record<string, string>>;
 

@@ -2,11 +2,11 @@
 // what is left out of it, places shown from a lens.
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { afterEach, describe, expect, test } from "vitest";
+import { deskFor } from "./desk.ts";
 import { COVER, fillShop, fillWithMany } from "./shop.ts";
-import { launchBrowser, openWorkbench, PATIENCE, type Workbench } from "./workbench.ts";
-import { HOST_VERSIONS, type Host, IN_THE_BROWSER, RESTRICTED, startHost } from "./workbench-host.ts";
+import { PATIENCE } from "./workbench.ts";
+import { HOST_VERSIONS, IN_THE_BROWSER, RESTRICTED } from "./workbench-host.ts";
 
 const FILES = 500;
 const soon = { timeout: PATIENCE };
@@ -16,26 +16,11 @@ describe.each([
   { trust: "a trusted folder", settings: IN_THE_BROWSER },
   { trust: "a folder without trust", settings: { ...IN_THE_BROWSER, ...RESTRICTED } },
 ])("$trust", ({ trust, settings }) => {
-  let host: Host;
-  let browser: Browser;
-  let at: Workbench;
-
-  beforeAll(async () => {
-    [host, browser] = await Promise.all([startHost(HOST_VERSIONS[0], settings), launchBrowser()]);
-  }, 300_000);
-  afterAll(async () => {
-    await browser?.close();
-    host?.stop();
-  });
-  afterEach(async ({ task }) => {
-    if (task.result?.state === "fail") await at.picture(`failed ${task.name.slice(0, 20)} ${trust}`);
-    expect(host.servers()).toEqual([]);
-    expect(at.outside).toEqual([]);
-    await at.close();
-  });
+  const desk = deskFor(trust, HOST_VERSIONS[0], settings);
+  afterEach(() => expect(desk.servers()).toEqual([]));
 
   test("a finding is seen and put right, and nothing asks for trust", async () => {
-    at = await openWorkbench(browser, host, (folder) => {
+    const at = await desk.open((folder) => {
       fillShop(folder);
       writeFileSync(join(folder, "cover.sprag"), COVER.replace("install Cover", "install Covr"));
     });
@@ -50,12 +35,12 @@ describe.each([
     await expect.poll(() => at.squiggles("error").count(), soon).toBe(0);
     await at.save();
     expect(at.onDisk("cover.sprag")).toBe(COVER);
-    await at.picture(`in the browser, ${trust}`);
+    await at.picture("in the browser");
     expect(await at.page.locator(".monaco-dialog-box").count()).toBe(0);
   }, 600_000);
 
   test("500 files are checked with progress, without those that .gitignore leaves out; that can be stopped", async () => {
-    at = await openWorkbench(browser, host, (folder) => {
+    const at = await desk.open((folder) => {
       fillWithMany(folder, FILES);
       writeFileSync(join(folder, ".gitignore"), "old/\n");
       mkdirSync(join(folder, "old"));
@@ -69,11 +54,11 @@ describe.each([
     await progress.waitFor({ state: "detached" });
     await at.command("Sprag: Check All Files");
     await at.notification(`Files checked: ${FILES}. Errors: ${FILES}`).waitFor(later);
-    await at.picture(`500 files, ${trust}`);
+    await at.picture("500 files");
   }, 900_000);
 
   test("the lens of a performed procedure shows where it is performed", async () => {
-    at = await openWorkbench(browser, host, (folder) => {
+    const at = await desk.open((folder) => {
       fillShop(folder);
       const users = ["First", "Second"].map((name) => `procedure ${name} {\n  perform CloseCover\n}\n`).join("");
       writeFileSync(join(folder, "line.sprag"), `use "cover.sprag"\n\n${users}`);
@@ -84,7 +69,7 @@ describe.each([
     await at.page.locator(".codelens-decoration a", { hasText: "performed by 2 procedures" }).click();
     const peek = at.page.locator(".peekview-widget .ref-tree .monaco-list-row .referenceMatch");
     await expect.poll(() => peek.count(), soon).toBe(2);
-    await at.picture(`performed, ${trust}`);
+    await at.picture("performed");
     expect(await at.page.locator(".peekview-widget .peekview-title").textContent()).toContain("line.sprag");
   }, 600_000);
 });

@@ -1,9 +1,11 @@
-// The same inputs give the same bytes in a browser's worker as from the command: findings of all samples, a checklist,
-// a layout. Wants Chromium at /usr/bin/chromium; `.ci/run` installs it.
+// The same inputs give the same bytes in a browser's worker as from the command: findings of all samples, outputs in
+// each format. Wants Chromium at /usr/bin/chromium; `.ci/run` installs it.
 import { spawnSync } from "node:child_process";
-import { readdirSync } from "node:fs";
-import { join, relative, sep } from "node:path";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join, relative, sep } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { outputFormats } from "#workspace/index.ts";
 import { startWorkerHost, type WorkerHost } from "./browser.ts";
 
 const root = join(import.meta.dirname, "..", "..");
@@ -58,17 +60,30 @@ test("the findings in all samples", async () => {
   expect(fromBrowser).toBe(fromCommand);
 });
 
-test.each([["html"], ["md"]])("a checklist as %s", async (format) => {
+/** Each format with the first output that is written in it. */
+const firstIn = new Map(
+  outputFormats()
+    .toReversed()
+    .flatMap(({ as, formats }) => formats.map((format) => [format, as] as const)),
+);
+
+test.each([...firstIn])("%s, of the output “%s”", async (format, as) => {
   const path = "hot-bearing-fit.sprag";
-  const request = { path, as: "checklist", format, units: "both", repeats: "compact", draft: false };
-  const body = `${OPEN} return sprag.exportAs(workspace, input.request);`;
-  const result = await host.inWorker<{ kind: string; text: string }>(body, {
-    paths: [path],
-    today: "2026-05-04",
-    request,
-  });
-  expect(result.kind).toBe("done");
-  expect(result.text).toBe(sprag("export", path, "--format", format));
+  const request = { path, as, format, units: "both", repeats: "compact", draft: false };
+  const body = `${OPEN}
+    const figures = new Map();
+    for (const { path } of sprag.figuresWanted(workspace, input.request.path)) figures.set(path, await fileBytes(path));
+    const result = sprag.exportAs(sprag.withFigures(workspace, figures), { ...input.request, fonts });
+    if (result.kind !== "done") return result.kind;
+    const content = await result.content;
+    return typeof content === "string" ? [...new TextEncoder().encode(content)] : [...content];`;
+  const made = await host.inWorker<number[] | string>(body, { paths: [path], today: "2026-05-04", request });
+  expect(made).toBeInstanceOf(Array);
+  const file = join(mkdtempSync(join(tmpdir(), "sprag-bytes-")), `a.${format}`);
+  sprag("export", path, "--as", as, "--format", format, "--out", file);
+  const bytes = readFileSync(file);
+  rmSync(dirname(file), { recursive: true });
+  expect(Buffer.compare(Buffer.from(made as number[]), bytes)).toBe(0);
 });
 
 test("a conversion and the page of a rule need nothing but the bundle", async () => {

@@ -8,7 +8,10 @@ import { join, normalize } from "node:path";
 import { type Browser, chromium } from "playwright-core";
 
 export interface WorkerHost {
-  /** Runs the body of an async function in a worker; `sprag` is the façade, `fileText(path)` a file's text or null. */
+  /**
+   * Runs the body of an async function in a worker; `sprag` is the façade, `fileText(path)` and `fileBytes(path)` a file or null,
+   * `fonts` the typefaces.
+   */
   readonly inWorker: <Result>(body: string, input: unknown) => Promise<Result>;
   /** Requests to anywhere but the page's own server. */
   readonly outside: readonly string[];
@@ -55,11 +58,17 @@ const PAGE_SCRIPT = String.raw`
   function runInWorker({ body, input }) {
     const source = [
       "import * as sprag from '" + location.origin + "/sprag-browser.js';",
+      "const file = (path) => fetch('" + location.origin + "/files/' + path.split('/').map(encodeURIComponent).join('/'));",
       "const fileText = async (path) => {",
-      "  const url = '" + location.origin + "/files/' + path.split('/').map(encodeURIComponent).join('/');",
-      "  const answer = await fetch(url);",
+      "  const answer = await file(path);",
       "  return answer.ok ? answer.text() : null;",
       "};",
+      "const fileBytes = async (path) => {",
+      "  const answer = await file(path);",
+      "  return answer.ok ? new Uint8Array(await answer.arrayBuffer()) : null;",
+      "};",
+      "const asset = async (name) => new Uint8Array(await (await fetch('" + location.origin + "/assets/' + name)).arrayBuffer());",
+      "const fonts = async () => ({ regular: await asset('DejaVuSans.ttf'), bold: await asset('DejaVuSans-Bold.ttf') });",
       "const work = async (input) => {" + body + "};",
       "self.onmessage = ({ data }) => work(data).then(",
       "  (result) => self.postMessage({ result }),",
@@ -92,15 +101,16 @@ async function serve(folder: string): Promise<Server> {
 function answerTo(path: string, folder: string): { readonly type: string; readonly body: string | Buffer } | null {
   if (path === "/")
     return { type: "text/html", body: `<!doctype html><title>Sprag</title><script>${PAGE_SCRIPT}</script>` };
-  if (path === "/sprag-browser.js") {
-    return { type: "text/javascript", body: readFileSync(join(root, "language", "dist", "sprag-browser.js")) };
-  }
-  if (!path.startsWith("/files/")) return null;
+  const isBundled = /^\/(?:sprag-browser\.js$|parts\/|assets\/)/.test(path);
+  if (!isBundled && !path.startsWith("/files/")) return null;
   try {
-    return {
-      type: "text/plain; charset=utf-8",
-      body: readFileSync(join(folder, normalize(path.slice("/files".length)))),
-    };
+    if (!isBundled)
+      return {
+        type: "text/plain; charset=utf-8",
+        body: readFileSync(join(folder, normalize(path.slice("/files".length)))),
+      };
+    const type = path.endsWith(".js") ? "text/javascript" : "font/ttf";
+    return { type, body: readFileSync(join(root, "language", "dist", normalize(path))) };
   } catch {
     return null;
   }

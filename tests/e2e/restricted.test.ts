@@ -2,33 +2,19 @@
 // the reader to trust it.
 import { existsSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
+import { deskFor } from "./desk.ts";
 import { COVER, fillShop } from "./shop.ts";
-import { launchBrowser, openWorkbench, PATIENCE, type Workbench } from "./workbench.ts";
-import { HOST_VERSIONS, type Host, RESTRICTED, startHost } from "./workbench-host.ts";
+import { PATIENCE } from "./workbench.ts";
+import { HOST_VERSIONS, RESTRICTED } from "./workbench-host.ts";
 
 const soon = { timeout: PATIENCE };
 
 describe.each(HOST_VERSIONS)("in VS Code $vscode", (version) => {
-  let host: Host;
-  let browser: Browser;
-  let at: Workbench;
-
-  beforeAll(async () => {
-    [host, browser] = await Promise.all([startHost(version, RESTRICTED), launchBrowser()]);
-  }, 300_000);
-  afterAll(async () => {
-    await browser?.close();
-    host?.stop();
-  });
-  afterEach(async ({ task }) => {
-    if (task.result?.state === "fail") await at.picture(`failed ${task.name.slice(0, 20)} ${version.vscode}`);
-    await at.close();
-  });
+  const desk = deskFor(version.vscode, version, RESTRICTED);
 
   test("a folder without trust is checked, mended and exported, and nothing asks", async () => {
-    at = await openWorkbench(browser, host, (folder) => {
+    const at = await desk.open((folder) => {
       fillShop(folder);
       writeFileSync(join(folder, "cover.sprag"), COVER.replace("install Cover", "install Covr"));
     });
@@ -42,15 +28,14 @@ describe.each(HOST_VERSIONS)("in VS Code $vscode", (version) => {
     await expect.poll(() => at.squiggles("error").count(), soon).toBe(0);
     await at.save();
     expect(at.onDisk("cover.sprag")).toBe(COVER);
-    await at.command("Sprag: Export Checklist");
-    await at.page.locator(".quick-input-list .monaco-list-row", { hasText: ".md" }).click();
+    await at.command("Sprag: Export");
+    await at.page.locator(".quick-input-list .monaco-list-row", { hasText: /Checklist: .*\.md/ }).click();
     await expect
       .poll(() => existsSync(join(at.folder, "cover.md")) && at.onDisk("cover.md"), soon)
       .toContain("Close the cover");
-    await at.picture(`restricted ${version.vscode}`);
+    await at.picture("restricted");
     // In such a folder the workbench boxes all but plain letters, unless it is told that they belong to the language.
     expect(await at.page.locator(".unicode-highlight").count()).toBe(0);
     expect(await at.page.locator(".monaco-dialog-box").count()).toBe(0);
-    expect(at.outside).toEqual([]);
   }, 600_000);
 });

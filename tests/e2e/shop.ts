@@ -12,6 +12,7 @@ tool Screwdriver "torque screwdriver" {
   accuracy 4 %
 }
 tool Hoist "chain hoist" { lifts 250 kg }
+source Manual "pump manual" revision "9"
 `;
 
 export const COVER = `use "shop/tools.sprag"
@@ -22,7 +23,7 @@ part Screw[1..4] "cover screw" {
   needs Cover
   secures Cover
   thread "M10x1.5"
-  torque 40 ± 4 N·m dry
+  torque 40 ± 4 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {
@@ -35,11 +36,18 @@ procedure CloseCover "Close the cover" {
 }
 `;
 
+/** Sixty steps, each in a line: the first in line 4. */
+export const LONG = `part Part[1..60] "part"
+
+procedure CleanAll "Clean all parts" {
+${Array.from({ length: 60 }, (_, at) => `  step clean Part[${at + 1}]\n`).join("")}}
+`;
+
 /** A procedure in one file and its tools in another, without a finding. */
-export function fillShop(folder: string): void {
+export function fillShop(folder: string, cover = COVER): void {
   mkdirSync(join(folder, "shop"));
   writeFileSync(join(folder, "shop", "tools.sprag"), TOOLS);
-  writeFileSync(join(folder, "cover.sprag"), COVER);
+  writeFileSync(join(folder, "cover.sprag"), cover);
 }
 
 /** As many files, each with one error; long enough that the check of all takes a while. */

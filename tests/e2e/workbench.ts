@@ -3,7 +3,7 @@
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type Browser, chromium, type Locator, type Page } from "playwright-core";
+import { type Browser, chromium, type FrameLocator, type Locator, type Page } from "playwright-core";
 import { expect } from "vitest";
 import type { Host } from "./workbench-host.ts";
 
@@ -28,6 +28,10 @@ export interface Workbench {
   readonly problems: () => Locator;
   readonly squiggles: (severity: "error" | "warning" | "hint") => Locator;
   readonly notification: (text: string | RegExp) => Locator;
+  /** The page in the panel that is shown. */
+  readonly webview: () => FrameLocator;
+  /** Where the cursor is, as the status bar says it: `Ln 3, Col 5`. */
+  readonly cursor: () => Promise<string>;
   /** The text of a file on the disk. */
   readonly onDisk: (path: string) => string;
   /** The text in the editor, as far as it is on the screen. */
@@ -63,12 +67,14 @@ export function launchBrowser(): Promise<Browser> {
  * @param fill puts into the empty folder what is to be opened; a text is the path of a folder to copy
  * @param language that extensions are told the workbench is shown in. Its own words stay English: those of other languages come
  * from packages that are no part of it.
+ * @param label stands behind the name of each picture
  */
 export async function openWorkbench(
   browser: Browser,
   host: Host,
   fill: string | ((folder: string) => void),
   language?: string,
+  label = "",
 ): Promise<Workbench> {
   const parent = mkdtempSync(join(tmpdir(), "sprag-open-"));
   const folder = join(parent, "shop");
@@ -86,7 +92,8 @@ export async function openWorkbench(
     if (/^https?:/.test(url) && !url.startsWith(host.address) && !OF_WEBVIEWS.test(url)) outside.push(url);
   });
   await page.goto(`${host.address}/?folder=${encodeURIComponent(folder)}`);
-  await page.locator(".explorer-folders-view .monaco-list-row").first().waitFor();
+  // An empty folder has no rows.
+  await page.locator(".explorer-folders-view .monaco-list").waitFor();
 
   const press = async (...keys: string[]): Promise<void> => {
     for (const key of keys) await page.keyboard.press(key);
@@ -140,6 +147,8 @@ export async function openWorkbench(
     type: (text) => page.keyboard.type(text, { delay: 15 }),
     problems: () => page.locator(".markers-panel .monaco-list-row"),
     squiggles: (severity) => page.locator(`.monaco-editor .squiggly-${severity}`),
+    webview: () => page.frameLocator("iframe.webview.ready").frameLocator("iframe#active-frame"),
+    cursor: async () => (await page.locator(".statusbar-item", { hasText: /Ln \d+/ }).textContent()) ?? "",
     notification: (text) => page.locator(".notification-toast", { hasText: text }),
     onDisk: (path) => readFileSync(join(folder, path), "utf8"),
     onScreen: async () => {
@@ -160,7 +169,8 @@ export async function openWorkbench(
     },
     picture: async (name) => {
       const where = process.env.SPRAG_PICTURES;
-      if (where !== undefined) await page.screenshot({ path: join(where, `${name.replaceAll(/\W+/g, "-")}.png`) });
+      if (where !== undefined)
+        await page.screenshot({ path: join(where, `${`${name} ${label}`.trim().replaceAll(/\W+/g, "-")}.png`) });
     },
     close: async () => {
       await context.close();

@@ -2,75 +2,53 @@
 // sees a finding, reads about it, has it put right; completes, renames, formats.
 import { cpSync, mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
+import { deskFor, EVERYWHERE } from "./desk.ts";
 import { COVER, fillShop, TOOLS } from "./shop.ts";
-import { launchBrowser, openWorkbench, PATIENCE, type Workbench } from "./workbench.ts";
-import { HOST_VERSIONS, type Host, IN_THE_BROWSER, startHost } from "./workbench-host.ts";
+import { PATIENCE } from "./workbench.ts";
+import { IN_THE_BROWSER } from "./workbench-host.ts";
 
 const samples = join(import.meta.dirname, "..", "..", "samples");
-const [newest, oldest] = HOST_VERSIONS;
 const soon = { timeout: PATIENCE };
 
-describe.each([
-  { name: `VS Code ${newest.vscode}`, version: newest, settings: {}, servers: 1 },
-  { name: `VS Code ${oldest.vscode}`, version: oldest, settings: {}, servers: 1 },
-  { name: `VS Code ${newest.vscode}, all in the browser`, version: newest, settings: IN_THE_BROWSER, servers: 0 },
-])("in $name", ({ name, version, settings, servers }) => {
-  let host: Host;
-  let browser: Browser;
-  let at: Workbench;
-
-  beforeAll(async () => {
-    [host, browser] = await Promise.all([startHost(version, settings), launchBrowser()]);
-  }, 300_000);
-  afterAll(async () => {
-    await browser?.close();
-    host?.stop();
-  });
-  afterEach(async ({ task }) => {
-    if (task.result?.state === "fail") await picture(`failed-${task.name.slice(0, 20)}`);
-    await at.close();
-  });
-
-  const picture = (what: string) => at.picture(`${what}-${name}`);
+describe.each(EVERYWHERE)("in $name", ({ name, version, settings }) => {
+  const desk = deskFor(name, version, settings);
 
   test("a finding is seen, read about, put right, and gone", async () => {
-    at = await openWorkbench(browser, host, (folder) => {
+    const at = await desk.open((folder) => {
       writeFileSync(join(folder, "close.sprag"), 'part Cover "cover"\n\nprocedure CloseUp {\n  step install Covr\n}\n');
     });
     await at.open("close.sprag");
     await at.squiggles("error").first().waitFor();
-    expect(host.servers()).toHaveLength(servers);
+    expect(desk.servers()).toHaveLength(settings === IN_THE_BROWSER ? 0 : 1);
     await at.press("Control+Shift+M");
     await expect.poll(() => at.problems().allTextContents(), soon).toContainEqual(expect.stringContaining("Covr"));
-    await picture("finding");
+    await at.picture("finding");
 
     await at.goTo(4, 17);
     const hover = await at.hoverHere("names.unknown");
-    await picture("hover");
+    await at.picture("hover");
     await hover.locator("a", { hasText: "names.unknown" }).click();
     await at.page.locator(".tab.active", { hasText: "names.unknown.md" }).waitFor();
     const shown = at.page.frameLocator("iframe.webview.ready").frameLocator("iframe#active-frame");
     await shown.locator("h1", { hasText: "names.unknown" }).waitFor();
-    await picture("page");
+    await at.picture("page");
 
     await at.open("close.sprag");
     await at.goTo(4, 17);
     await at.press("Control+.");
     const fix = at.page.locator(".action-widget .monaco-list-row", { hasText: "Cover" });
     await fix.first().waitFor();
-    await picture("fixes");
+    await at.picture("fixes");
     await at.press("Enter");
     await expect.poll(() => at.onScreen(), soon).toContain("step install Cover");
     await expect.poll(() => at.squiggles("error").count(), soon).toBe(0);
     await at.save();
     expect(at.onDisk("close.sprag")).toContain("  step install Cover\n");
-    expect(at.outside).toEqual([]);
   }, 600_000);
 
   test("a tool and a unit are completed, those that fit first", async () => {
-    at = await openWorkbench(browser, host, (folder) => {
+    const at = await desk.open((folder) => {
       fillShop(folder);
       writeFileSync(join(folder, "cover.sprag"), COVER.replace("40 ± 4 N·m with Wrench", "40 ± 4"));
     });
@@ -80,14 +58,14 @@ describe.each([
     await at.type(" N");
     await at.press("Control+Space");
     await list.filter({ hasText: "N·m" }).first().waitFor();
-    await picture("units");
+    await at.picture("units");
     expect(await list.first().textContent()).toContain("N·m");
     await at.press("Enter");
     await expect.poll(() => at.onScreen(), soon).toContain("40 ± 4 N·m");
     await at.type(" with ");
     await at.press("Control+Space");
     await list.filter({ hasText: "Wrench" }).first().waitFor();
-    await picture("tools");
+    await at.picture("tools");
     expect(await list.first().textContent()).toContain("Wrench");
     await at.press("Enter");
     await at.save();
@@ -95,7 +73,7 @@ describe.each([
   }, 600_000);
 
   test("a name is changed in all files that use it", async () => {
-    at = await openWorkbench(browser, host, fillShop);
+    const at = await desk.open(fillShop);
     await at.open("cover.sprag");
     await at.goTo(18, 50);
     const box = at.page.locator(".rename-box input");
@@ -103,7 +81,7 @@ describe.each([
     await at.press("F2");
     await box.waitFor();
     await box.fill("TorqueWrench");
-    await picture("rename");
+    await at.picture("rename");
     await at.press("Enter");
     await expect.poll(() => at.onScreen(), soon).toContain("with TorqueWrench");
     await at.command("File: Save All Files");
@@ -114,7 +92,7 @@ describe.each([
   }, 600_000);
 
   test("a file is laid out", async () => {
-    at = await openWorkbench(browser, host, (folder) => {
+    const at = await desk.open((folder) => {
       fillShop(folder);
       writeFileSync(join(folder, "cover.sprag"), COVER.replaceAll(/^ +/gm, "").replace("N·m", "Nm"));
     });
@@ -127,7 +105,7 @@ describe.each([
   }, 600_000);
 
   test("a sample is read: numbers, other units, a value explained, an outline, in light and in dark", async () => {
-    at = await openWorkbench(browser, host, (folder) => {
+    const at = await desk.open((folder) => {
       cpSync(samples, folder, { recursive: true });
       mkdirSync(join(folder, ".vscode"));
       writeFileSync(join(folder, ".vscode", "settings.json"), '{ "editor.inlayHints.enabled": "on" }');
@@ -142,15 +120,15 @@ describe.each([
     await expect.poll(() => at.onScreen(), soon).toMatch(/heat Bearing to .*°F/);
     await expect.poll(() => at.onScreen(), soon).toMatch(/step\W*2\.1\W*HeatBearing/);
     await at.hoverHere("°F");
-    await picture("value");
+    await at.picture("value");
     await at.press("Escape");
     await at.press("Control+Shift+o");
     await at.page.locator(".quick-input-list .monaco-list-row", { hasText: "2.1 HeatBearing" }).waitFor();
-    await picture("outline");
+    await at.picture("outline");
     await at.press("Escape");
     await at.command("Preferences: Toggle between Light/Dark Themes");
     await at.page.locator(".monaco-workbench.vs-dark").waitFor();
-    await picture("dark");
+    await at.picture("dark");
     expect(await at.squiggles("error").count()).toBe(0);
   }, 600_000);
 });

@@ -29,14 +29,14 @@ const manifest = json<Manifest>(extension, "package.json");
 const { contributes } = manifest;
 
 test("each command is there for the reader, and does something", () => {
-  const client = readdirSync(join(extension, "client"))
+  const client = readdirSync(join(extension, "client"), { recursive: true, encoding: "utf8" })
     .filter((name) => name.endsWith(".ts"))
     .map((name) => readFileSync(join(extension, "client", name), "utf8"))
     .join("\n");
   const registered = [...client.matchAll(/registerCommand\("([\w.]+)"/g)].map(([, id]) => id).sort();
-  // What only a lens can ask for, with the places it knows, is in no menu and no palette.
-  const ofLenses = ["sprag.showPlaces"];
-  expect(registered).toEqual([...contributes.commands.map(({ command }) => command), ...ofLenses].sort());
+  // What only a lens or a view can ask for, with the places it knows, is in no menu and no palette.
+  const ofPlaces = ["sprag.showPlaces", "sprag.openChange"];
+  expect(registered).toEqual([...contributes.commands.map(({ command }) => command), ...ofPlaces].sort());
   const namedByServer: Readonly<Record<ClientCommand, true>> = {
     "sprag.export": true,
     "sprag.showPlaces": true,
@@ -48,7 +48,7 @@ test("each command is there for the reader, and does something", () => {
 
 test("the settings are those that the server asks for", () => {
   const asked: Settings = {
-    inlayHints: { stepNumbers: true, otherUnits: true, repeats: true },
+    inlayHints: { stepNumbers: true, otherUnits: true, repeats: true, settings: true },
     units: "both",
     checkFolder: true,
     crib: "",
@@ -70,7 +70,11 @@ test("it runs in the oldest editor it names, in untrusted and in virtual folders
     untrustedWorkspaces: { supported: true },
     virtualWorkspaces: { supported: true },
   });
-  expect(manifest.activationEvents).toEqual(["onLanguage:sprag", "workspaceContains:**/*.sprag"]);
+  expect(manifest.activationEvents).toEqual([
+    "onLanguage:sprag",
+    "workspaceContains:**/*.sprag",
+    "onWebviewPanel:sprag.preview",
+  ]);
 });
 
 test("what it names is there, and is packed", () => {

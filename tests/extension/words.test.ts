@@ -9,7 +9,7 @@ type Words = Readonly<Record<string, string>>;
 const extension = join(import.meta.dirname, "..", "..", "extension");
 const words = (path: string): Words => JSON.parse(readFileSync(join(extension, path), "utf8")) as Words;
 const manifest = readFileSync(join(extension, "package.json"), "utf8");
-const client = readdirSync(join(extension, "client"))
+const client = readdirSync(join(extension, "client"), { recursive: true, encoding: "utf8" })
   .filter((name) => name.endsWith(".ts"))
   .map((name) => readFileSync(join(extension, "client", name), "utf8"));
 

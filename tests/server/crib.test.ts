@@ -2,11 +2,11 @@
 import { expect, test } from "vitest";
 import { withEditor } from "#harness/editor.ts";
 
-const TOOLS = 'tool Wrench "torque wrench" { torque 8 .. 60 N·m }\npart Screw "cover screw"\n';
+const TOOLS = 'tool Wrench "torque wrench" { torque 8 .. 60 N·m }\npart Screw "cover screw"\nsource Manual "manual"\n';
 const JOB = `use "tools.sprag"
 procedure Close "Close" {
   step install Screw
-  step tighten Screw to 45 N·m with Wrench
+  step tighten Screw to 45 N·m with Wrench per Manual "3"
 }
 `;
 const CRIB = (top: number): string => `use "tools.sprag"

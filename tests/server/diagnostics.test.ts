@@ -6,7 +6,8 @@ import type { Status } from "#server/protocol.ts";
 
 const LIBRARY = `tool Wrench "torque wrench" { torque 2 .. 25 N·m }
 part Cover "inspection cover"
-part Screws "cover screws" { secures Cover torque 9 N·m dry }
+part Screws "cover screws" { secures Cover torque 9 N·m dry } per Manual "4"
+source Manual "manual"
 `;
 const GOOD = `use "library.sprag"
 

@@ -284,3 +284,26 @@ describe("whatever stands there", () => {
 function compare(a: Position, b: Position): number {
   return a.line - b.line || a.character - b.character;
 }
+
+/* ISO 21940-11 with G 6.3 at 1500 rpm: U = 9549·6.3·m/n in g·mm, kg and rpm (second): 64.17 g·mm for 1.6 kg. */
+test("an arrangement: what it is bound to, what its parts weigh and leave, and how that came about", async () => {
+  const table = "position,serial,mass\n1,A,800 g\n2,B,801 g\n";
+  const text = `ring R { count 2  numbered clockwise seen from "above"  position 1 at 12 o'clock }
+part S[1..2] "segment" { seats in R by number }
+arrangement Or<|>der of S in R { radius 60 mm  grade "G6.3"  speed 1500 rpm  mass 1.6 kg  from "t.csv" }
+`;
+  const said = await withEditor({ files: { "t.csv": table } }, async (editor) => (await shown(editor, text))[0] ?? "");
+  const lines = said.replaceAll("\\", "").split("\n");
+  for (const line of [
+    "- radius 60 mm (2.36 in)",
+    "- grade G6.3",
+    "- speed 1500 rpm",
+    "- parts together 1601 g (3.530 lb)",
+    "- residual unbalance 60.00 g·mm (0.08333 oz·in)",
+    "- permitted by the grade at most 64.1 g·mm (at most 0.0891 oz·in)",
+    "Order: residual unbalance U = 60.00 g·mm",
+    "Order: permissible unbalance U = at most 64.1 g·mm",
+    "           n = 1500 rpm, speed",
+  ])
+    expect(lines).toContain(line);
+});

@@ -26,10 +26,10 @@ async function shown(marked: string, setting: EditorSetting = {}): Promise<strin
   });
 }
 
-const only = (which: "stepNumbers" | "otherUnits" | "repeats", units = "both"): EditorSetting => ({
+const only = (which: "stepNumbers" | "otherUnits" | "repeats" | "settings", units = "both"): EditorSetting => ({
   settings: {
     units,
-    inlayHints: { stepNumbers: false, otherUnits: false, repeats: false, [which]: true },
+    inlayHints: { stepNumbers: false, otherUnits: false, repeats: false, settings: false, [which]: true },
   },
 });
 
@@ -117,6 +117,28 @@ procedure Work "Work" {
     const text = "value A = 45 N·m\nvalue B = 30 lbf·ft\n";
     expect(await shown(text, only("otherUnits", "si"))).toBe(text.replace("30 lbf·ft", "30 lbf·ft ‹≈ 41 N·m›"));
     expect(await shown(text, only("otherUnits", "us"))).toBe(text.replace("45 N·m", "45 N·m ‹≈ 33.2 lbf·ft›"));
+  });
+});
+
+describe("wrench settings", () => {
+  const shop = `tool Wrench "wrench" { torque 8 .. 60 N·m accuracy 4 % arm 400 mm }
+tool Crowfoot "crowfoot" { offset 100 mm }
+part Screw "screw" { thread "M10x1.5" }
+`;
+  const work = (line: string): string => `${shop}procedure Work "Work" {\n  step ${line}\n}\n`;
+
+  // M1 = M2 · L1 / (L1 + L2): the rule for an extension in line with the wrench, as wrench makers print it. 400 / 500 = 0.8.
+  test.each([
+    ["50 N·m", "40 N·m"],
+    ["20 N·m, 50 N·m", "16 N·m, 40 N·m"],
+  ])("behind the line, for %s", async (torque, setting) => {
+    const text = work(`tighten Screw to ${torque} with Wrench + Crowfoot`);
+    expect(await shown(text, only("settings"))).toBe(text.replace("Crowfoot\n", `Crowfoot ‹set to ${setting}›\n`));
+  });
+
+  test("none where nothing changes the setting", async () => {
+    const text = work("tighten Screw to 50 N·m with Wrench");
+    expect(await shown(text, only("settings"))).toBe(text);
   });
 });
 

@@ -48,8 +48,8 @@ test.each([
       { name: "Other", title: "the other" },
     ]);
     const exported = await draftOf(editor, "");
-    expect(exported.kind === "done" ? exported.text : "").toMatch(`# ${title}\n`);
-    expect(exported.kind === "done" ? exported.text : "").toContain("Inspect the cover.");
+    expect(exported.kind === "done" ? exported.content : "").toMatch(`# ${title}\n`);
+    expect(exported.kind === "done" ? exported.content : "").toContain("Inspect the cover.");
     const unchosen = await draftOf(editor, "undefined");
     expect(unchosen).toMatchObject({ kind: "refused", remedy: "Choose one: Other." });
 
@@ -63,10 +63,7 @@ test("two of them are kept apart", () =>
     const text = 'part Cover "cover"\nprocedure "one" { step inspect Cover }\n';
     await editor.open("a.sprag", `${text}procedure "two" {\n  step inspect Cover\n  step inspect Cover\n}\n`);
     const lenses = await ask<CodeLens[]>(editor, "textDocument/codeLens");
-    expect(lenses.map(({ command }) => command?.title)).toEqual([
-      "1 step · export checklist",
-      "2 steps · export checklist",
-    ]);
+    expect(lenses.map(({ command }) => command?.title)).toEqual(["1 step · export", "2 steps · export"]);
     expect((await editor.diagnostics("a.sprag")).map(({ code }) => code)).toEqual([
       "syntax.unexpected",
       "syntax.unexpected",

@@ -246,8 +246,8 @@ test("lenses: the steps with repeats written out, and who performs it", () =>
   inMain(async (editor) => {
     const found = await ask<CodeLens[]>(editor, "codeLens");
     expect(found.map(({ range, command }) => `${range.start.line} ${command?.title} ${command?.command}`)).toEqual([
-      "15 8 steps · export checklist sprag.export",
-      "36 1 step · export checklist sprag.export",
+      "15 8 steps · export sprag.export",
+      "36 1 step · export sprag.export",
       "36 performed by 1 procedure sprag.showPlaces",
     ]);
     const line = TEXT.split("\n").indexOf("  perform Inner");

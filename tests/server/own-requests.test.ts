@@ -24,7 +24,10 @@ const EXPORT: ExportParams = {
 const RIGHT: { readonly [Name in keyof AskedOfServer]: AskedOfServer[Name]["params"] } = {
   "sprag/outputs": { uri: EXPORT.uri },
   "sprag/export": EXPORT,
+  "sprag/preview": { uri: EXPORT.uri, as: "checklist", units: "both", repeats: "compact", checked: true },
+  "sprag/review": { uri: EXPORT.uri, old: [{ uri: EXPORT.uri, text: TEXT }] },
   "sprag/rule": { code: "order.retained" },
+  "sprag/starter": {},
   "sprag/atRest": {},
   "sprag/checkFolders": {},
 };
@@ -42,6 +45,8 @@ const TAKES: Readonly<Record<string, readonly unknown[]>> = {
   as: ["", "a b: c"],
   format: ["", "a b: c"],
   draft: [true],
+  checked: [true],
+  old: [[]],
   set: [undefined, null, {}],
   code: ["", "a b: c"],
 };
@@ -73,7 +78,7 @@ test.each(NAMES)("%s without parameters, and with what is none", (name) =>
 );
 
 const FIELDS = NAMES.flatMap((name) => {
-  const optional = name === "sprag/export" ? ["procedure", "set"] : [];
+  const optional = name === "sprag/export" || name === "sprag/preview" ? ["procedure", "set"] : [];
   return [...Object.keys(RIGHT[name]), ...optional].map((field) => [name, field] as const);
 });
 

@@ -12,6 +12,7 @@ export async function viewsOf(texts: ReadonlyMap<string, string> = plainTexts): 
     {
       list: async () => [...texts.keys()].map(uriOf),
       read: async (uris) => uris.map(textAt),
+      bytes: async (uris) => uris.map(() => null),
       present: async (uris) => uris.map(() => true),
     },
     () => "2026-05-04",

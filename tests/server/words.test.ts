@@ -48,8 +48,8 @@ test("lenses, hints, links and exports are German for a German client; findings 
   withEditor({ files: FILES, locale: "de" }, async (editor) => {
     await editor.open("work.sprag");
     expect(await titlesOf(editor)).toEqual([
-      "5 Schritte · Checkliste ausgeben",
-      "1 Schritt · Checkliste ausgeben",
+      "5 Schritte · ausgeben",
+      "1 Schritt · ausgeben",
       "ausgeführt von 1 Arbeitsanweisung",
     ]);
     const hints = await editor.connection.sendRequest<InlayHint[]>("textDocument/inlayHint", {
@@ -66,7 +66,7 @@ test("lenses, hints, links and exports are German for a German client; findings 
     expect(refused).toEqual({
       kind: "refused",
       message: "Die Ausgabe checklist gibt es nicht als doc.",
-      remedy: "Wählen Sie eine davon: html, md.",
+      remedy: expect.stringMatching(/^Wählen Sie eine davon: html, .*\.$/),
     });
     await editor.change("work.sprag", FILES["work.sprag"].replace("remove Cover", "remove Covr"));
     expect((await editor.diagnostics("work.sprag")).map(({ message }) => message).join()).toContain("Cover");
@@ -84,7 +84,7 @@ test("why a check of the folder stopped is said in German too", () =>
 test("they are English for any other", () =>
   withEditor({ files: FILES, locale: "fr" }, async (editor) => {
     await editor.open("work.sprag");
-    expect((await titlesOf(editor))[0]).toBe("5 steps · export checklist");
+    expect((await titlesOf(editor))[0]).toBe("5 steps · export");
   }));
 
 async function titlesOf(editor: Editor): Promise<readonly (string | undefined)[]> {

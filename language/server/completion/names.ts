@@ -6,7 +6,6 @@ import type { Run } from "#analysis/follow.ts";
 import type { Declaration, Part, Tool, Value } from "#model/declarations.ts";
 import { ENERGY_STATES, PART_STATES } from "#model/lower-condition.ts";
 import { THRESHOLDS } from "#model/lower-declarations.ts";
-import { HAZARDS } from "#model/names.ts";
 import { show } from "#quantity/display.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import { cmp } from "#quantity/rational.ts";
@@ -15,6 +14,7 @@ import type { Reach } from "../reach.ts";
 import { energySuits, nameOf, partSuits, type Suits } from "./acting.ts";
 import { type Candidate, GROUP } from "./candidate.ts";
 import type { Expected } from "./grammar-paths.ts";
+import { hazardCandidates } from "./hazards.ts";
 import type { Place } from "./place.ts";
 import type { Token } from "./tokens.ts";
 import { type Asked, quantityIn, toolFits } from "./tools.ts";
@@ -256,29 +256,6 @@ function stepCandidates({ place, reach }: Around): readonly Candidate[] {
     };
   });
 }
-
-function hazardCandidates({ reach, place }: Around): readonly Candidate[] {
-  const own = reach.things.filter(({ kind }) => kind === "hazard");
-  const isCaution = place.tokens.some(({ type }) => type === "caution");
-  const built = HAZARDS.map((label, at) => ({
-    label,
-    kind: CompletionItemKind.EnumMember,
-    group: FOR_EQUIPMENT.has(label) === isCaution ? GROUP.best : GROUP.fitting,
-    rank: at,
-  }));
-  return [
-    ...built,
-    ...own.map(({ name, title }) => ({
-      label: name,
-      kind: CompletionItemKind.EnumMember,
-      detail: title,
-      group: GROUP.best,
-      rank: 0,
-    })),
-  ];
-}
-
-const FOR_EQUIPMENT: ReadonlySet<string> = new Set(["damage", "contamination", "overheating", "overtorque", "debris"]);
 
 const MOST_NUMBERS = 16;
 

@@ -167,7 +167,7 @@ function opening({ block, tokens }: Frame): Frame | null {
 const SURE: ReadonlySet<string> = new Set([
   ...["procedure", "task", "step", "repeat", "document", "finish", "ambient", "danger", "warning", "caution"],
   ...["material", "source", "role", "ring", "holes", "temporary", "tool", "consumable", "energy", "option", "fact"],
-  ...["value", "term", "threshold", "arrangement", "crib", "fit", "use"],
+  ...["value", "term", "verb", "threshold", "arrangement", "crib", "fit", "use"],
 ]);
 /** In a step only what begins with such a verb surely does. */
 const SURE_IN_STEP: ReadonlySet<string> = new Set([

@@ -150,11 +150,12 @@ export function wantedKinds(
       const kind = PROPERTY_KINDS[propertyWords(tokens, outer.at)];
       return kind === undefined ? null : [kind];
     }
+    case "Choose":
     case "ChooseRow": {
       const from = withinRule(outer, "Choose")?.at ?? 0;
       const by = tokens.findIndex(({ type }, at) => at > from && type === "by");
       const reading = named(tokens[by + 1]?.image ?? "");
-      return property === "range" && reading?.kind === "reading" ? kindOf(reading.expect) : null;
+      return property !== "value" && reading?.kind === "reading" ? kindOf(reading.expect) : null;
     }
     case "Check":
     case "RecordLine":

@@ -20,9 +20,14 @@ export function quantityText({ quantity, workedOut, per }: Value, role: Role, un
 }
 
 /** A value in a sentence: `45 ± 2 N·m (32.0 .. 34.6 lbf·ft)`. */
-export function inBoth(value: Value, role: Role): string {
-  const other = inOther(value.quantity, role);
-  return plain(other === null ? show(value.quantity) : `${show(value.quantity)} (${other.shown})`);
+export function inBoth({ quantity }: Value, role: Role): string {
+  return quantityInBoth(quantity, role);
+}
+
+/** The same of what no text says: a value that is worked out. */
+export function quantityInBoth(quantity: Quantity, role: Role): string {
+  const other = inOther(quantity, role);
+  return plain(other === null ? show(quantity) : `${show(quantity)} (${other.shown})`);
 }
 
 function otherText(quantity: Quantity, role: Role): string | null {

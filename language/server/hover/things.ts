@@ -1,4 +1,5 @@
 // What a declared thing is, in a few lines: its title, its sort, what it says of itself, where that is from.
+import { type Arranged, arrangedBy } from "#analysis/limits/balance.ts";
 import type {
   Citation,
   Conditioned,
@@ -10,8 +11,9 @@ import type {
 } from "#model/declarations.ts";
 import { instanceRange } from "#model/instances.ts";
 import type { Role } from "#quantity/display.ts";
+import type { Quantity } from "#quantity/quantity.ts";
 import { blocks, list, plain, strong } from "./markup.ts";
-import { inBoth } from "./quantities.ts";
+import { inBoth, quantityInBoth } from "./quantities.ts";
 
 export function thingText(thing: Declaration): string {
   const range = instanceRange(thing);
@@ -115,6 +117,10 @@ function said(thing: Declaration): readonly string[] {
       text("ring", thing.ring?.name);
       value("radius", thing.radius, "must be met");
       value("unbalance", thing.unbalance, "must be met");
+      text("grade", thing.grade?.text);
+      value("speed", thing.speed, "must be met");
+      value("mass", thing.mass, "must be met");
+      lines.push(...arrangedSaid(arrangedBy(thing)));
       break;
     case "crib":
       text("tools", String(thing.items.length));
@@ -146,8 +152,22 @@ function partSaid(part: Part, value: SayValue, text: SayText): void {
   text("driven by", part.drivenBy.map(({ name }) => name).join(", "));
   text("", part.singleUse ? "single use" : null);
   text("", part.sharp ? "sharp" : null);
+  text("", part.stands ? "stands" : null);
   text("hazard", part.hazards.join(", "));
   text("states", part.states.join(", "));
+}
+
+/** What the table makes of it: of all parts together, what unbalance is left, and what the grade permits. */
+function arrangedSaid(arranged: Arranged | null): readonly string[] {
+  if (arranged === null) return [];
+  const { mass, residual, limits } = arranged;
+  const line = (label: string, quantity: Quantity | undefined | null, role: Role): readonly string[] =>
+    quantity == null ? [] : [`${label} ${quantityInBoth(quantity, role)}`];
+  return [
+    ...line("parts together", mass, "at least safe"),
+    ...line("residual unbalance", residual?.value, "at least safe"),
+    ...line("permitted by the grade", limits.find(({ how }) => how === "grade")?.value, "at most safe"),
+  ];
 }
 
 function ruleText(rule: NonNullable<Part["seats"]>["rule"]): string {

@@ -133,6 +133,7 @@ export const LINES: Readonly<Record<string, string>> = {
   go: "On to a later step.",
   stop: "Ends the work here, and says what to do instead.",
   choose: "Picks a part or value by a reading.",
+  leaving: "What is to remain of the reading beside the value that is chosen.",
   encloses: "Nobody gets at what it encloses while it is in.",
   retains: "What it retains cannot be taken out while it is in.",
   secures: "A fastener: what it secures is secured when all that secure it are tightened.",
@@ -144,4 +145,5 @@ export const LINES: Readonly<Record<string, string>> = {
   interference: "By how much the inner part is larger.",
   states: "States of its own, the first at the start.",
   sharp: "It can cut.",
+  stands: "Unfastened, it stays where it is by itself.",
 };

@@ -1,0 +1,33 @@
+// How the preview's bar looks, in the editor's colours, and what the page adds to the output, in the output's own colours.
+
+export const barStyle = `
+:host { display: block; font: 13px/1.4 var(--vscode-font-family, sans-serif); color: var(--vscode-foreground); background: var(--vscode-editor-background); border-bottom: 1px solid var(--vscode-panel-border, #8888); padding: 6px 10px; }
+form { display: flex; flex-wrap: wrap; gap: 6px 14px; align-items: center; margin: 0; }
+label { display: inline-flex; gap: 5px; align-items: center; max-width: 100%; }
+[hidden] { display: none; }
+select, button { font: inherit; min-height: 24px; min-width: 0; color: var(--vscode-dropdown-foreground, inherit); background: var(--vscode-dropdown-background, Field); border: 1px solid var(--vscode-dropdown-border, currentColor); border-radius: 2px; }
+button { padding: 1px 10px; color: var(--vscode-button-foreground, inherit); background: var(--vscode-button-background, ButtonFace); border-color: var(--vscode-button-border, transparent); cursor: pointer; }
+button:hover { background: var(--vscode-button-hoverBackground, ButtonFace); }
+:focus-visible { outline: 1px solid var(--vscode-focusBorder, Highlight); outline-offset: 1px; }
+summary { cursor: pointer; }
+#options { display: flex; flex-wrap: wrap; gap: 6px 14px; padding: 4px 0; }
+p { margin: 4px 0 0; padding: 2px 6px; color: var(--vscode-inputValidation-warningForeground, var(--vscode-foreground)); background: var(--vscode-inputValidation-warningBackground, transparent); border: 1px solid var(--vscode-inputValidation-warningBorder, currentColor); }
+`;
+
+export const sheetStyle = `
+html { overflow-anchor: none; background: var(--ground, #fff); padding: 0; }
+body { max-width: none; padding: 0; background: none; }
+#preview-bar { position: sticky; top: 0; inset-inline: 0; z-index: 2; }
+#preview-sheet { max-width: 60rem; margin: 0 auto; padding: .5rem 1rem 40vh; color: var(--ink, #111); }
+.picture #preview-sheet { max-width: none; }
+/* The diagram has the colours of paper only. */
+html[data-theme=dark]:has(svg.order) { --ground: #16181c; --soft: #2a2d33; --ink: #eee; --link: #8ab4f8; }
+html[data-theme=dark] #preview-sheet:has(svg.order) dt { color: inherit; }
+html[data-theme=dark] :is(svg.order, .key i) { --link: #0a3d91; filter: invert(.92) hue-rotate(180deg); }
+#preview-sheet.stale { filter: grayscale(1); background: var(--soft, #e6e6e6); }
+#preview-sheet :is(.step, [data-step]) { cursor: pointer; }
+#preview-sheet :is(input, select, textarea, button):disabled { opacity: 1; color: inherit; }
+#preview-sheet .step.at-cursor { outline: 3px solid var(--link, #0a3d91); outline-offset: 2px; }
+#preview-sheet [data-step].at-cursor { outline: 3px solid var(--link, #0a3d91); outline-offset: 3px; }
+#preview-sheet [tabindex]:focus-visible { outline: 3px solid var(--link, #0a3d91); outline-offset: 2px; }
+`;

@@ -1,0 +1,52 @@
+// A writer's first minutes, from an empty folder with what the walkthrough offers: a sample, an error that comes and goes, a checklist,
+// and a shop of one's own.
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import type { Locator } from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { deskFor, EVERYWHERE } from "./desk.ts";
+import { PATIENCE } from "./workbench.ts";
+
+const soon = { timeout: PATIENCE };
+const [newest, , inBrowser] = EVERYWHERE;
+
+describe.each([newest, inBrowser])("in $name", ({ name, version, settings }) => {
+  const desk = deskFor(name, version, settings);
+
+  test("the walkthrough opens a sample, makes an error come and go, and exports a checklist", async () => {
+    const at = await desk.open(() => {});
+    const button = (title: string): Locator => at.page.getByRole("button", { name: title, exact: true });
+    const turnTo = (title: string): Promise<void> => at.page.getByText(title, { exact: true }).click();
+    await at.command("Welcome: Open Walkthrough...");
+    await at.page.locator(".quick-input-list .monaco-list-row", { hasText: "Get to know Sprag" }).click();
+    await button("Open the Sample").click();
+    await at.page.locator(".tab", { hasText: "Untitled-1" }).waitFor();
+    await at.ready();
+    await at.picture("walkthrough");
+    expect(await at.squiggles("error").count()).toBe(0);
+
+    await turnTo("Let an error appear and go away");
+    await button("Leave the Gasket Out").click();
+    await expect.poll(() => at.squiggles("error").count(), soon).toBe(1);
+    await at.picture("an error appears");
+    await button("Put It Back").click();
+    await expect.poll(() => at.squiggles("error").count(), soon).toBe(0);
+
+    await turnTo("Take a checklist to the bench");
+    await button("Export").click();
+    await at.page.locator(".quick-input-list .monaco-list-row", { hasText: /Checklist: .*\.html/ }).click();
+    // Where it is to be saved, the text having no place of its own.
+    await at.page.locator(".quick-input-widget:visible", { hasText: "OK" }).waitFor();
+    await at.press("Enter");
+    await at.notification("Saved as").waitFor();
+    await at.picture("exported");
+
+    await turnTo("Start your own");
+    await button("Start a Shop Here").click();
+    await expect.poll(() => existsSync(join(at.folder, "close-housing.sprag")), soon).toBe(true);
+    await at.page.locator(".tab", { hasText: "close-housing.sprag" }).waitFor();
+    await at.ready();
+    await at.picture("a shop of one's own");
+    expect(await at.squiggles("error").count()).toBe(0);
+  }, 600_000);
+});
