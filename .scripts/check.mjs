@@ -9,6 +9,12 @@ const results = await Promise.all(
   [
     ["Format and lint (biome)", tool("@biomejs", "biome", "bin", "biome"), ["check", "."]],
     ["Types (tsc)", tool("typescript", "bin", "tsc"), ["-p", ".", "--noEmit"]],
+    [
+      "Types of the page (tsc)",
+      tool("typescript", "bin", "tsc"),
+      ["-p", join("language", "outputs", "checklist", "page")],
+    ],
+    ["Types of the preview's page (tsc)", tool("typescript", "bin", "tsc"), ["-p", "extension/webview", "--noEmit"]],
     ["Dead code (knip)", tool("knip", "bin", "knip.js"), []],
     ["Generated files", join(root, ".scripts", "generated.mjs"), []],
   ].map(([title, script, args]) => done(title, script, args)),

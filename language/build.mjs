@@ -1,10 +1,13 @@
-// Builds the bundles in dist/, or in the folder given: `sprag.js`, the command for Node; `sprag-server.js`, which `sprag serve`
-// loads; `sprag-browser.js`, the façade alone for a browser. The last must need nothing of Node: a built-in in it ends the build.
-import { chmod } from "node:fs/promises";
+// Builds the bundles in dist/, or in the folder given: `sprag.js`, the command for Node; `sprag-server.js`, the server alone;
+// `sprag-browser.js`, the façade alone for a browser. Each loads from `parts/` what it needs now and then. The last must need nothing of
+// Node: a built-in in it ends the build.
+import { chmod, readdir, rm } from "node:fs/promises";
 import { builtinModules } from "node:module";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { browserBuilds } from "../.scripts/browser-builds.mjs";
+import { copyFonts } from "../.scripts/fonts.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const out = resolve(process.argv[2] ?? join(here, "dist"));
@@ -13,6 +16,11 @@ const shared = {
   absWorkingDir: here,
   bundle: true,
   format: "esm",
+  // What only some calls need is in files of its own, loaded when it is: the server, and the writers of PDF and the like.
+  splitting: true,
+  chunkNames: "parts/[name]-[hash]",
+  metafile: true,
+  alias: browserBuilds,
   target: "es2022",
   // Names stay whole, so that a trace in a report from the field can be read.
   minifySyntax: true,
@@ -27,14 +35,6 @@ const shared = {
 /** Parts of dependencies that are CommonJS ask for `require`; an ES module has to make one. */
 const requireBanner = `import { createRequire as createRequireForBundle } from "node:module";
 const require = createRequireForBundle(import.meta.url);`;
-
-/** The command loads the server only when it is asked for. */
-const serverApart = {
-  name: "server-apart",
-  setup(plugin) {
-    plugin.onResolve({ filter: /\/server\/node\.ts$/ }, () => ({ path: "./sprag-server.js", external: true }));
-  },
-};
 
 const noNode = {
   name: "no-node-built-ins",
@@ -51,35 +51,35 @@ const noNode = {
 };
 
 try {
-  await Promise.all([
+  const built = await Promise.all([
     build({
       ...shared,
-      entryPoints: ["cli/main.ts"],
-      outfile: join(out, "sprag.js"),
+      entryPoints: { sprag: "cli/main.ts", "sprag-server": "server/node.ts" },
+      outdir: out,
       platform: "node",
       target: "node20",
       banner: { js: `#!/usr/bin/env node\n${requireBanner}` },
-      plugins: [serverApart],
     }),
     build({
       ...shared,
-      entryPoints: ["server/node.ts"],
-      outfile: join(out, "sprag-server.js"),
-      platform: "node",
-      target: "node20",
-      banner: { js: requireBanner },
-    }),
-    build({
-      ...shared,
-      entryPoints: ["workspace/index.ts"],
-      outfile: join(out, "sprag-browser.js"),
+      entryPoints: { "sprag-browser": "workspace/index.ts" },
+      outdir: out,
       platform: "browser",
       plugins: [noNode],
     }),
   ]);
+  await removeOld(built.flatMap(({ metafile }) => Object.keys(metafile.outputs)));
   await chmod(join(out, "sprag.js"), 0o755);
+  await copyFonts(out);
 } catch (error) {
   // esbuild has printed what is wrong; anything else has not been said yet.
   if (!("errors" in error)) process.stderr.write(`${error.message}\n`);
   process.exitCode = 1;
+}
+
+/** Parts of an older build. @param made paths from this folder */
+async function removeOld(made) {
+  const known = new Set(made.map((path) => resolve(here, path)));
+  const parts = join(out, "parts");
+  for (const name of await readdir(parts)) if (!known.has(join(parts, name))) await rm(join(parts, name));
 }

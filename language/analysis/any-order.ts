@@ -8,6 +8,7 @@ import { rested } from "./actions/curing.ts";
 import { spanKey } from "./entries.ts";
 import { atomsOf, type Formula, type FormulaContext, settle } from "./formula.ts";
 import type { Group, Orders } from "./graph.ts";
+import { lookedAt } from "./limits/looked-at.ts";
 import { passing } from "./passing.ts";
 import { carry } from "./standing.ts";
 import type { Summary } from "./summary.ts";
@@ -40,6 +41,8 @@ interface Footprint {
   readonly steps: Set<string>;
   readonly targets: Set<string>;
   leaves: boolean;
+  /** Whether it may end all work, whatever the checks in it say. */
+  ends: boolean;
   size: number;
 }
 
@@ -107,6 +110,7 @@ function groupsOf(prints: readonly Footprint[]): readonly (readonly number[])[] 
   for (const together of sharing(prints)) join(together);
   prints.forEach((print, at) => {
     // A jump out of the block sees whatever the others have done by then.
+    if (print.ends) join(prints.map((_, index) => index));
     if (print.leaves) join([at, ...prints.flatMap((other, index) => (touches(other) ? [index] : []))]);
     join([at, ...prints.flatMap((other, index) => (intersects(print.targets, other.steps) ? [index] : []))]);
   });
@@ -158,6 +162,7 @@ function footprintOf(context: DependenceContext, child: readonly Child[]): Footp
     steps: new Set(),
     targets: new Set(),
     leaves: false,
+    ends: false,
     size: 0,
   };
   const jumps: string[] = [];
@@ -181,7 +186,7 @@ function walk(context: DependenceContext, print: Footprint, jumps: string[], lis
         break;
       case "check":
         changes(print, passing(context.world, { kind: "look", check: item.check, pass: item.pass }));
-        walk(context, print, jumps, item.fails ?? []);
+        failing(context, print, jumps, item.fails ?? []);
         break;
       case "when":
         for (const arm of item.arms) {
@@ -200,7 +205,8 @@ function walk(context: DependenceContext, print: Footprint, jumps: string[], lis
         action(context, print, item);
         break;
       case "jump":
-        if (item.jump.kind !== "stop" && item.jump.step.target !== null) jumps.push(spanKey(item.jump.step.target));
+        if (item.jump.kind === "stop") print.ends = true;
+        else if (item.jump.step.target !== null) jumps.push(spanKey(item.jump.step.target));
         break;
       case "damaged":
         for (const thing of item.damaged.mentions)
@@ -208,6 +214,13 @@ function walk(context: DependenceContext, print: Footprint, jumps: string[], lis
         break;
     }
   }
+}
+
+/** Where a check may fail it may also hold: a stop there keeps nobody from what comes behind. */
+function failing(context: DependenceContext, print: Footprint, jumps: string[], list: readonly Child[]): void {
+  const { ends } = print;
+  walk(context, print, jumps, list);
+  print.ends = ends;
 }
 
 function step(context: DependenceContext, print: Footprint, item: Extract<Child, { kind: "step" }>): void {
@@ -233,6 +246,9 @@ function action(context: DependenceContext, print: Footprint, line: ExpandedActi
       move.updates.filter((update) => context.assumes || update.assumed !== true),
     );
   }
+  const { variables, time } = lookedAt(context.world, line);
+  for (const variable of variables) print.reads.add(variable);
+  if (time) print.reads.add(TIME);
   if (line.until !== null) makes(context, print, line.until);
   if (line.action.verb === "measure" && line.action.reading !== null)
     print.writes.add(`reading ${line.action.reading.id}`);

@@ -2,7 +2,10 @@
 import type { Pass } from "#model/problem.ts";
 import type { Span } from "#syntax/span.ts";
 import type { CribFact } from "./crib/crib-facts.ts";
+import type { HazardFact } from "./hazards/hazard-fact.ts";
 import type { LimitFact } from "./limits/limit-fact.ts";
+import type { StatementFact } from "./statement-fact.ts";
+import type { TraceFact } from "./trace/trace-fact.ts";
 
 /** One choice for some of the options; options not named may have any value. */
 export type Assignment = Readonly<Record<string, string>>;
@@ -266,7 +269,15 @@ export type FlowFact =
   | (Found & { readonly kind: "impossible condition"; readonly arm: "when" | "otherwise"; readonly condition: string })
   | (Found & { readonly kind: "too large"; readonly limit: number; readonly wanted: number | null });
 
-export type AnalysisFact = OrderFact | WorkFact | FlowFact | LimitFact | CribFact;
+export type AnalysisFact =
+  | OrderFact
+  | WorkFact
+  | FlowFact
+  | LimitFact
+  | CribFact
+  | StatementFact
+  | TraceFact
+  | HazardFact;
 
 type Without<Fact, Key extends PropertyKey> = Fact extends unknown ? Omit<Fact, Key> : never;
 /** A fact before the passes and paths it was found on are put together. */

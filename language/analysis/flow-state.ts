@@ -27,6 +27,11 @@ export function cellOf(context: StateContext, state: State, variable: number): C
   return read(store, variable) ?? context.cells.one(context.world.initial(variable), 0);
 }
 
+/** Whether nothing on the way here has said anything of the variable. */
+export function isAsAtStart(context: StateContext, state: State, variable: number): boolean {
+  return read(context.world.isFilm(variable) ? state.films : state.store, variable) === undefined;
+}
+
 export function apply(context: StateContext, state: State, updates: readonly Update[], from: number): State {
   let next = state;
   for (const update of updates) {

@@ -321,7 +321,9 @@ function anyOrder<T extends ExpandedItem | ExpandedLine>(
 ): Ends {
   let open = ends;
   context.depth++;
-  for (const group of context.plan.orders(children)) {
+  // Where nothing leads to, there is no order to be tried: it stands as it is written.
+  const groups = ends.length === 0 ? children.map((_, only) => ({ only })) : context.plan.orders(children);
+  for (const group of groups) {
     if ("only" in group) open = inside(context, picked(children, [group.only]), open);
     else if ("every" in group) open = everyOrder(context, children, group.every, open, inside);
     else open = someOrders(context, children, group.some, open, inside);

@@ -220,7 +220,8 @@ function performedBy(
   };
 }
 
-function ambientOf({ procedure }: ExpandedProcedure): { low: number; high: number } {
+/** The air of the shop, in kelvin; the usual one where none is declared. */
+export function ambientOf({ procedure }: ExpandedProcedure): { low: number; high: number } {
   const ambient = procedure.ambient?.quantity;
   return {
     low: lowEnd(ambient) ?? ROOM_TEMPERATURE,

@@ -175,7 +175,10 @@ function leftOut(end: End, { part, index }: PartInstance): readonly Raw[] {
   if (part.temporary || said.has(variable)) return [];
   // What was out from the start is left as it was found: a trial fit leaves nothing out.
   const start = run.before[run.graph.nodes.findIndex(({ operation }) => !IS_START.has(operation.kind))];
-  const wasIn = start === undefined ? NEVER : run.cells.where(cellOf(run, start, variable), isAttached);
+  const atFirst = start === undefined ? [] : cellOf(run, start, variable);
+  // A loop may lead back to where the work begins: what is so then is no beginning.
+  const given = atFirst.filter(({ from }) => IS_START.has(run.graph.nodes[from]?.operation.kind ?? "start"));
+  const wasIn = run.cells.where(run.cells.of(given), isAttached);
   if (wasIn === NEVER) return [];
   return cellOf(run, state, variable)
     .filter(({ value }) => value === OUT)

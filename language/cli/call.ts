@@ -8,7 +8,9 @@ import { type Status, type Stream, type Surroundings, wantsColour } from "./surr
 
 /** Declares arguments and options of a sub-command, and hands on its work once a call asks for it. */
 export type Definition = (command: Command, perform: Perform, around: Surroundings) => void;
-export type Perform = (work: () => Status) => void;
+export type Perform = (work: Work) => void;
+/** Done at once, or after a while where it waits for something. */
+export type Work = () => Status | Promise<Status>;
 
 /** Wider lines are hard to read. */
 const WIDEST = 100;

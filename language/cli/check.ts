@@ -1,6 +1,6 @@
 // `sprag check`: the findings in files and folders.
 import type { Command } from "commander";
-import { type CheckReport, reportText } from "#workspace/index.ts";
+import { type CheckReport, reportText, TRACE_FORMATS, traceMatrix } from "#workspace/index.ts";
 import { type Perform, printFindings, printTroubles } from "./call.ts";
 import { addChoice, type Choices, calendarDay, oneOf, requireKnown } from "./choices.ts";
 import { CRIB_OPTION, cribFile, requireCrib } from "./crib.ts";
@@ -11,11 +11,13 @@ import { progressOn } from "./progress.ts";
 import { dateOf, STATUS, type Status, type Surroundings } from "./surroundings.ts";
 
 const FORMATS = ["text", "json"] as const;
+const REPORTS = ["findings", "trace"] as const;
 const LEVELS = ["error", "warning", "information"] as const;
 type Level = (typeof LEVELS)[number];
 
 interface Options {
-  readonly format: (typeof FORMATS)[number];
+  readonly format?: string;
+  readonly report: (typeof REPORTS)[number];
   readonly failOn: Level;
   readonly set?: Choices;
   readonly root?: string;
@@ -27,7 +29,16 @@ export function defineCheck(command: Command, perform: Perform, around: Surround
   command
     .description("Find what is wrong in files and folders.")
     .argument("<path...>", "files, and folders with .sprag files in them")
-    .option("--format <format>", "text for people, json for programs", oneOf("--format", FORMATS), "text")
+    .option(
+      "--format <format>",
+      "text for people, json for programs (default: text); of a trace: md, csv (default: md)",
+    )
+    .option(
+      "--report <report>",
+      "findings; trace: every value and step with the source it cites",
+      oneOf("--report", REPORTS),
+      "findings",
+    )
     .option("--fail-on <severity>", "the least severity that gives status 1", oneOf("--fail-on", LEVELS), "error")
     .option("--set <Option=Value>", "a choice made before the work starts; may be given again", addChoice)
     .option(
@@ -43,16 +54,20 @@ export function defineCheck(command: Command, perform: Perform, around: Surround
 }
 
 const EXAMPLES = `
+A trace says for every value and every step of the files what source it cites, whichever choices are made.
 A folder means every .sprag file in it, but for hidden folders, node_modules and what .gitignore leaves out.
 
 Examples:
   sprag check .
   sprag check pump.sprag shop --fail-on warning
   sprag check overhaul.sprag --set Extent=Full --format json
+  sprag check overhaul.sprag shop --report trace --format csv
   sprag check overhaul.sprag --crib shop/crib.sprag --on 2026-05-04`;
 
 function check(given: readonly string[], options: Options, around: Surroundings): Status {
-  const { crib: cribGiven, set } = options;
+  const { crib: cribGiven, set, report: wanted } = options;
+  const formats = wanted === "trace" ? TRACE_FORMATS : FORMATS;
+  const format = oneOf("--format", formats)(options.format ?? formats[0] ?? "");
   const root = rootFolder(options.root, around.cwd, cribGiven === undefined ? given : [...given, cribGiven]);
   const progress = progressOn(around.err, around.now);
   const found = findFiles(given, root, around.cwd);
@@ -64,23 +79,22 @@ function check(given: readonly string[], options: Options, around: Surroundings)
   try {
     if (cribGiven !== undefined && crib !== null) requireCrib(cribGiven, crib, opened.workspace);
     requireKnown(set, opened.workspace, paths);
-    const report = opened.workspace.check(paths, {
-      ...(set === undefined ? {} : { set }),
-      ...(crib === null ? {} : { crib }),
-    });
+    const settings = { ...(set === undefined ? {} : { set }), ...(crib === null ? {} : { crib }) };
+    const report = wanted === "trace" ? null : opened.workspace.check(paths, settings);
     progress.wipe();
     const troubles = [...found.troubles, ...opened.troubles];
     printTroubles(troubles, around);
-    if (paths.length > 0) print(report, opened.workspace.snapshot.texts, options, around);
+    if (report === null) around.out.write(traceMatrix(opened.workspace, paths, format) ?? "");
+    else if (paths.length > 0) print(report, opened.workspace.snapshot.texts, format, around);
     if (troubles.length > 0) return STATUS.unusable;
-    return isAtLeast(report, options.failOn) ? STATUS.findings : STATUS.fine;
+    return report !== null && isAtLeast(report, options.failOn) ? STATUS.findings : STATUS.fine;
   } finally {
     progress.wipe();
   }
 }
 
-function print(report: CheckReport, texts: ReadonlyMap<string, string>, options: Options, around: Surroundings): void {
-  if (options.format === "json") around.out.write(reportText(report));
+function print(report: CheckReport, texts: ReadonlyMap<string, string>, format: string, around: Surroundings): void {
+  if (format === "json") around.out.write(reportText(report));
   else {
     printFindings(report.files, texts, around.out, around);
     around.out.write(`${summaryText(report.summary)}\n`);

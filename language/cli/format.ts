@@ -10,7 +10,7 @@ import { printableName } from "./printable.ts";
 import { readText } from "./read-text.ts";
 import { Refusal, refusalText } from "./refusal.ts";
 import { STATUS, type Status, type Surroundings } from "./surroundings.ts";
-import { writeText } from "./write-text.ts";
+import { writeWhole } from "./write-file.ts";
 
 interface Options {
   readonly check?: boolean;
@@ -68,7 +68,7 @@ function formatOne(path: string, root: string, onlyCheck: boolean, around: Surro
   }
   if (formatted.text === read.text && !read.marked) return "as it was";
   try {
-    if (!onlyCheck) writeText(place, path, formatted.text);
+    if (!onlyCheck) writeWhole(place, path, formatted.text);
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     around.err.write(refusalText(error.message));

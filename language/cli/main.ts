@@ -1,5 +1,6 @@
 // The process round the command: hands in arguments and streams, and takes the exit status. The one file that touches
 // `process`.
+import { readFile } from "node:fs/promises";
 import { run } from "./program.ts";
 import { STATUS, type Stream } from "./surroundings.ts";
 
@@ -12,12 +13,13 @@ for (const stream of [process.stdout, process.stderr]) {
   });
 }
 
-process.exitCode = run(process.argv.slice(2), {
+process.exitCode = await run(process.argv.slice(2), {
   cwd: process.cwd(),
   env: process.env,
   out: streamOf(process.stdout),
   err: streamOf(process.stderr),
   now: () => new Date(),
+  asset: (name) => readFile(new URL(`assets/${name}`, import.meta.url)),
   serve: () => {
     // A bundle of its own, so that no other command has to load it.
     import("../server/node.ts")
@@ -31,7 +33,7 @@ process.exitCode = run(process.argv.slice(2), {
 
 function streamOf(stream: NodeJS.WriteStream): Stream {
   return {
-    write: (text) => void stream.write(text),
+    write: (content) => void stream.write(content),
     isTerminal: stream.isTTY === true,
     columns: stream.isTTY === true ? stream.columns : null,
   };

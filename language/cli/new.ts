@@ -8,7 +8,7 @@ import { printableName } from "./printable.ts";
 import { Refusal } from "./refusal.ts";
 import { STATUS, type Status, type Surroundings } from "./surroundings.ts";
 import { codeOf, systemWords } from "./system-error.ts";
-import { writeText } from "./write-text.ts";
+import { writeWhole } from "./write-file.ts";
 
 export function defineNew(command: Command, perform: Perform, around: Surroundings): void {
   command
@@ -23,7 +23,7 @@ function begin(given: string, { cwd, out }: Surroundings): Status {
   const folder = resolve(cwd, given);
   requireEmpty(folder, given);
   const files = starterFiles();
-  for (const [path, text] of files) writeText(join(folder, path), join(given, path), text);
+  for (const [path, text] of files) writeWhole(join(folder, path), join(given, path), text);
   const shown = printableName(relative(cwd, folder) || ".");
   const procedure = [...files.keys()].find((path) => path !== "shop.sprag") ?? "";
   out.write(`${shown} is there, with:

@@ -1,11 +1,11 @@
-// Gives the façade the texts of the files asked for, and of what it still wants from the disk after that. Knows no
-// findings and no output.
+// Gives the façade the texts of the files asked for, and of what it still wants after that, from the disk or from elsewhere. Knows
+// no findings and no output.
 import { statSync } from "node:fs";
 import { join } from "node:path";
-import { openWorkspace, type Snapshot, type Workspace } from "#workspace/index.ts";
+import { figuresWanted, openWorkspace, type Snapshot, type Workspace, withFigures } from "#workspace/index.ts";
 import { insideRoot } from "./find-files.ts";
 import type { Progress } from "./progress.ts";
-import { readText } from "./read-text.ts";
+import { readBytes, readText, type TextRead } from "./read-text.ts";
 import type { Trouble } from "./refusal.ts";
 import { codeOf } from "./system-error.ts";
 
@@ -19,15 +19,37 @@ export interface Opened {
   readonly troubles: readonly Trouble[];
 }
 
+/** Where texts come from; paths are from the root. */
+export interface TextSource {
+  readonly text: (path: string) => TextRead;
+  /** Whether it is there, as a file of the root. */
+  readonly isThere: (path: string) => boolean;
+}
+
 /** @param paths from the root */
 export function openFiles(paths: readonly string[], root: string, today: string, progress: Progress): Opened {
+  const disk: TextSource = {
+    text: (path) => readText(join(root, path)),
+    isThere: (path) => isInside(join(root, path), root),
+  };
+  return openFrom(disk, paths, root, today, progress);
+}
+
+/** As {@link openFiles}, from elsewhere. */
+export function openFrom(
+  source: TextSource,
+  paths: readonly string[],
+  root: string,
+  today: string,
+  progress: Progress,
+): Opened {
   const texts = new Map<string, string>();
   const present = new Set<string>();
   const absent = new Set<string>();
   const troubles: Trouble[] = [];
   const readable = paths.filter((path, at) => {
     progress.show(`reading ${at + 1} of ${paths.length} files`);
-    const read = readText(join(root, path));
+    const read = source.text(path);
     if (read.ok) texts.set(path, read.text);
     else troubles.push({ path, message: read.message });
     return read.ok;
@@ -36,11 +58,10 @@ export function openFiles(paths: readonly string[], root: string, today: string,
   let workspace = openWorkspace(snapshotOf(texts, present, absent, today));
   while (workspace.wanted.length > 0) {
     for (const { path, need } of workspace.wanted) {
-      const place = join(root, path);
-      if (!isInside(place, root)) absent.add(path);
+      if (!source.isThere(path)) absent.add(path);
       else if (need === "presence") present.add(path);
       else {
-        const read = readText(place);
+        const read = source.text(path);
         if (read.ok) texts.set(path, read.text);
         else {
           absent.add(path);
@@ -52,6 +73,17 @@ export function openFiles(paths: readonly string[], root: string, today: string,
   }
   return { root, workspace, paths: readable, troubles: distinct(troubles) };
 }
+
+/** The same with the pictures that outputs of a file show; one that cannot be read stays a caption. */
+export function openFigures({ root, workspace }: Opened, path: string): Workspace {
+  const bytes = figuresWanted(workspace, path).map(
+    ({ path: figure }) => [figure, readBytes(join(root, figure), LARGEST_FIGURE)] as const,
+  );
+  return withFigures(workspace, new Map(bytes));
+}
+
+/** Outputs leave out smaller ones already; a larger file is not even read. */
+const LARGEST_FIGURE = 24_000_000;
 
 /** A snapshot never changes, so each has its own copy. */
 function snapshotOf(texts: Map<string, string>, present: Set<string>, absent: Set<string>, today: string): Snapshot {

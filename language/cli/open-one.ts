@@ -8,7 +8,7 @@ import { type Opened, openFiles } from "./open-files.ts";
 import { progressOn } from "./progress.ts";
 import { Refusal, troubleLine } from "./refusal.ts";
 import { dateOf, type Surroundings } from "./surroundings.ts";
-import { writeText } from "./write-text.ts";
+import { writeWhole } from "./write-file.ts";
 
 export interface OpenOptions {
   readonly root?: string;
@@ -41,19 +41,19 @@ export function openOne(
 }
 
 /**
- * Writes the text where `--out` says, else to standard output.
+ * Writes what was made where `--out` says, else to standard output.
  * @param what is made from the files that were opened: `the document`
  * @throws Refusal where the target is one of these
  */
 export function handOver(
-  text: string,
+  content: string | Uint8Array,
   out: string | undefined,
   what: string,
   opened: Opened,
   around: Surroundings,
 ): void {
   if (out === undefined) {
-    around.out.write(text);
+    around.out.write(content);
     return;
   }
   const target = resolve(around.cwd, out);
@@ -61,7 +61,7 @@ export function handOver(
   const real = realOf(target);
   if (from.some((path) => realOf(join(opened.root, path)) === real))
     throw new Refusal(`${out} is what ${what} is made from. Give --out another name.`);
-  writeText(target, out, text);
+  writeWhole(target, out, content);
   around.err.write(`${out} is written.\n`);
 }
 

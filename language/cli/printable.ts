@@ -1,24 +1,16 @@
 // Text of others made fit for a terminal: nothing in it may move the cursor, change a colour or turn the reading direction.
 // And how wide it stands there.
+import { codeText, printable, UNSHOWABLE } from "#workspace/index.ts";
 
-/** Control signs, and those that part lines or turn the direction of what follows. */
-const UNSHOWABLE = /[\p{Cc}\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]/gu;
+export { printable };
+
 const WIDE =
   /^[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\ua960-\ua97f\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{1f300}-\u{1faff}\u{20000}-\u{3fffd}]|\p{Emoji_Presentation}/u;
 const graphemes = new Intl.Segmenter("en", { granularity: "grapheme" });
 
-/** Signs that cannot be shown stand as their code: `<1B>`. New lines stay. */
-export function printable(text: string): string {
-  return text.replace(UNSHOWABLE, (sign) => (sign === "\n" ? sign : codeText(sign)));
-}
-
 /** For a name or path: on one line, whatever is in it. */
 export function printableName(text: string): string {
   return text.replace(UNSHOWABLE, codeText);
-}
-
-function codeText(sign: string): string {
-  return `<${sign.charCodeAt(0).toString(16).toUpperCase().padStart(2, "0")}>`;
 }
 
 /** One character as a reader sees it, however many code units it takes. */

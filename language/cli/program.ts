@@ -3,7 +3,7 @@
 import { Command, CommanderError } from "commander";
 import about from "../package.json" with { type: "json" };
 import { defineArrange } from "./arrange.ts";
-import type { Definition } from "./call.ts";
+import type { Definition, Work } from "./call.ts";
 import { defineCheck } from "./check.ts";
 import { nearestOf } from "./choices.ts";
 import { defineConvert } from "./convert.ts";
@@ -11,38 +11,48 @@ import { defineExplain } from "./explain.ts";
 import { defineExport } from "./export.ts";
 import { defineFormat } from "./format.ts";
 import { defineNew } from "./new.ts";
+import { defineOutline } from "./outline.ts";
 import { Refusal, refusalText } from "./refusal.ts";
+import { defineReview } from "./review.ts";
 import { defineServe } from "./serve.ts";
 import { STATUS, type Status, type Surroundings } from "./surroundings.ts";
+import { defineVerify } from "./verify.ts";
 
 const COMMANDS: Readonly<Record<string, Definition>> = {
   check: defineCheck,
   export: defineExport,
+  review: defineReview,
   format: defineFormat,
   explain: defineExplain,
   convert: defineConvert,
   new: defineNew,
   arrange: defineArrange,
+  verify: defineVerify,
+  outline: defineOutline,
   serve: defineServe,
 };
 
 /**
- * Runs one call. Never throws: what cannot be used is said in one line on standard error.
+ * Runs one call; comes back at once where nothing is to be waited for. Never throws or rejects: what cannot be used is said in one line on standard error.
  * @param args without the names of the interpreter and the script
  */
-export function run(args: readonly string[], around: Surroundings): Status {
+export function run(args: readonly string[], around: Surroundings): Status | Promise<Status> {
   try {
-    const work = workOf(args, around);
-    return work();
+    const status = workOf(args, around)();
+    return typeof status === "number" ? status : status.catch((error: unknown) => tellFault(error, around));
   } catch (error) {
-    if (error instanceof Refusal) around.err.write(refusalText(error.message));
-    else around.err.write(`sprag: stopped by a fault of its own. Please report these lines:\n${traceOf(error)}\n`);
-    return STATUS.unusable;
+    return tellFault(error, around);
   }
 }
 
-function workOf(args: readonly string[], around: Surroundings): () => Status {
-  let work: (() => Status) | undefined;
+function tellFault(error: unknown, around: Surroundings): Status {
+  if (error instanceof Refusal) around.err.write(refusalText(error.message));
+  else around.err.write(`sprag: stopped by a fault of its own. Please report these lines:\n${traceOf(error)}\n`);
+  return STATUS.unusable;
+}
+
+function workOf(args: readonly string[], around: Surroundings): Work {
+  let work: Work | undefined;
   const program = new Command("sprag")
     .description("Checks shop maintenance procedures on paper, and writes checklists from them.")
     .version(about.version, "--version", "print the version")

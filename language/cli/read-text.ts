@@ -1,4 +1,4 @@
-// Reads one file as text, or says why it is none. Knows no language.
+// Reads one file as text, or says why it is none; or as bytes. Knows no language.
 import { isUtf8 } from "node:buffer";
 import { readFileSync, type Stats, statSync } from "node:fs";
 import { systemWords } from "./system-error.ts";
@@ -22,11 +22,30 @@ export function readText(path: string): TextRead {
   }
 }
 
+/** The bytes of a file of at most so many; null where it is none, or none that can be read. */
+export function readBytes(path: string, most: number): Uint8Array | null {
+  try {
+    const stats = statSync(path);
+    return stats.isFile() && stats.size <= most ? readFileSync(path) : null;
+  } catch {
+    return null;
+  }
+}
+
+/** As {@link readText}, of bytes that come from elsewhere. */
+export function textIn(bytes: Buffer): TextRead {
+  const message = tooLarge(bytes.length);
+  return message === null ? decode(bytes) : { ok: false, message };
+}
+
 function unusable(stats: Stats): string | null {
   if (stats.isDirectory()) return "is a folder, not a file.";
-  if (!stats.isFile()) return "is a pipe or a device, not a file.";
-  if (stats.size <= MOST_BYTES) return null;
-  return `is too large: ${megabytes(stats.size)} MB; ${megabytes(MOST_BYTES)} MB is the most that is read.`;
+  return stats.isFile() ? tooLarge(stats.size) : "is a pipe or a device, not a file.";
+}
+
+function tooLarge(size: number): string | null {
+  if (size <= MOST_BYTES) return null;
+  return `is too large: ${megabytes(size)} MB; ${megabytes(MOST_BYTES)} MB is the most that is read.`;
 }
 
 function megabytes(bytes: number): string {

@@ -7,12 +7,14 @@ export interface Surroundings {
   readonly out: Stream;
   readonly err: Stream;
   readonly now: () => Date;
+  /** A file that comes with the command, from its folder `assets`. */
+  readonly asset: (name: string) => Promise<Uint8Array>;
   /** Speaks the editor protocol on standard input and output until the editor ends; starts that and comes back. */
   readonly serve: () => void;
 }
 
 export interface Stream {
-  readonly write: (text: string) => void;
+  readonly write: (content: string | Uint8Array) => void;
   /** Whether a person looks at it while it is written. */
   readonly isTerminal: boolean;
   /** Width in columns; null where it has none. */

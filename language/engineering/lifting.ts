@@ -71,7 +71,7 @@ export function crewLimit(onePerson: Given, people: number, which: "sum" | "warn
   const value = limitOf("mass", "at most", limit, massUnit(onePerson), 3);
   return explained({
     result: { name: which === "sum" ? "limit for the crew" : "mass with care for the crew", symbol: "m", value },
-    formula: `m = ${people} people × limit${share === ONE ? "" : ` × ${share.n}/${share.d}`}`,
+    formula: `m = ${people}·m1${share === ONE ? "" : `·${share.n}/${share.d}`}`,
     inputs: [termOf(input("limit for one person", "m1", "mass", onePerson))],
     source: "HSE guidance on handling as a team (read)",
     caution: CAUTION,
@@ -104,11 +104,44 @@ export function slingLegLoad(load: Given, legs: number, angle: Given): Computed 
     formula: `m1 = m/(${carrying}·sin θ)`,
     inputs: [termOf(mass), termOf(inclined)],
     source: "ASME B30.9 (memory)",
-    caution: "Mass as declared; centre of gravity and attachment not checked; nobody under or beside the load.",
+    caution: LOAD_CAUTION,
+  });
+}
+
+/** A mass, and whose it is. */
+export interface Weight {
+  readonly of: string;
+  readonly mass: Given;
+}
+
+/**
+ * The mass of all that hangs together: `m = Σ mᵢ`, each at its high end, since it may weigh as much.
+ * @param weights at least one
+ * @param most what the tool or the crew may lift, to be shown beside it
+ */
+export function hangingMass(weights: readonly Weight[], most: Weight | null): Computed {
+  const inputs = weights.map(({ of, mass }, at) => input(`mass of ${of}`, `m${at + 1}`, "mass", mass));
+  const [first] = inputs;
+  if (first === undefined) return refused({ why: "missing", input: "mass" });
+  let total = ZERO;
+  for (const { name, value } of inputs) {
+    const end = value.high ?? value.nominal ?? value.low;
+    if (value.kind !== "mass") return refused({ why: "wrong kind", input: name, wanted: "mass" });
+    if (end === null) return refused({ why: "open end", input: name, end: "high" });
+    total = add(total, end.base);
+  }
+  const limit = most === null ? [] : [input(`limit of ${most.of}`, "C", "mass", most.mass)];
+  return explained({
+    result: { name: "mass that hangs", symbol: "m", value: quantityOf("mass", point(total), massUnit(first), 4) },
+    formula: `m = ${inputs.map(({ symbol }) => symbol).join(" + ")}${most === null ? "" : ", at most C"}`,
+    inputs: [...inputs, ...limit].map(termOf),
+    source: "the sum of the masses as declared, each at its high end",
+    caution: LOAD_CAUTION,
   });
 }
 
 const NIOSH = "NIOSH 94-110 (second)";
+const LOAD_CAUTION = "Mass as declared; centre of gravity and attachment not checked; nobody under or beside the load.";
 const CAUTION = "For healthy adults with a good hold, now and then; the site's own assessment governs.";
 const [THIRTY, NINETY] = [rational(1, 12), rational(1, 4)];
 

@@ -80,13 +80,11 @@ export function neededOuterTemperature(
   const above = wanted && divIntervals(addIntervals(wanted, kept), outerExpansion);
   if (above === null || above.high === null) return refused({ why: "missing", input: "expansion" });
   const needed = add(add(above.high, loss.value.kelvin), REFERENCE);
+  const [name, symbol, lost] =
+    at.loss === null ? ["temperature of the outer part", "To", ""] : ["temperature at the heater", "T0", " + c·t"];
   return explained({
-    result: {
-      name: "temperature of the outer part",
-      symbol: "To",
-      value: limitOf("temperature", "at least", needed, temperatureUnit(at.inner.value)),
-    },
-    formula: `To = 20 °C + [(δ + s)/d + αi(Ti − 20 °C)]/αo${at.loss === null ? "" : " + c·t"}`,
+    result: { name, symbol, value: limitOf("temperature", "at least", needed, temperatureUnit(at.inner.value)) },
+    formula: `${symbol} = 20 °C + [(δ + s)/d + αi(Ti − 20 °C)]/αo${lost}`,
     inputs: [...terms, slip.value.term, inner.value.term, ...loss.value.terms],
     source: EXPANSION,
     caution: cautionFor(at.inner.value),

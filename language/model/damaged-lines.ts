@@ -131,7 +131,7 @@ const UNNUMBERED = new Set([
     "energy",
     "hazard",
   ],
-  ...["option", "fact", "value", "term", "threshold", "arrangement", "crib", "use"],
+  ...["option", "fact", "value", "term", "verb", "threshold", "arrangement", "crib", "use"],
 ]);
 
 /** Words that are followed by what the line works on. */

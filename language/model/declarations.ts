@@ -1,4 +1,5 @@
 // What a Sprag text declares, as plain immutable records. Knows no tree, no severity, no wording.
+import type { FormulaEnds } from "#quantity/formula.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import type { Span } from "#syntax/span.ts";
 import type { ArrangementRow } from "./arrangement-table.ts";
@@ -15,10 +16,24 @@ export interface Value {
   readonly quantity: Quantity;
   readonly span: Span;
   readonly per: Citation | null;
+  /** The named values it is made of; absent where there is none. */
+  readonly named?: readonly NamedValue[];
   /** Set where it is worked out from readings: the quantity is then only the band it can lie in. */
-  readonly workedOut?: { readonly text: string; readonly readings: readonly Reading[] };
+  readonly workedOut?: {
+    readonly text: string;
+    readonly readings: readonly Reading[];
+    /** How; null where no formula can carry it. */
+    readonly ends: FormulaEnds | null;
+  };
   /** Set for a stage that is a share of a whole, as written: `30 %` of `FinalTorque`. */
   readonly share?: { readonly text: string; readonly of: string; readonly whole: Quantity };
+}
+
+/** A text that says a value in a way of its own, such as `H7/s6`. */
+export interface CitedText {
+  readonly text: string;
+  readonly span: Span;
+  readonly per: Citation | null;
 }
 
 interface Declared {
@@ -117,6 +132,8 @@ export interface Part extends Declared {
   readonly locks: readonly Relation[];
   readonly singleUse: boolean;
   readonly sharp: boolean;
+  /** Unfastened, it stays where it is by itself. */
+  readonly stands: boolean;
   /** Says `secures` or `thread`. */
   readonly fastener: boolean;
   readonly thread: string | null;
@@ -139,7 +156,7 @@ export interface Fit extends Declared {
   readonly inner: PartInstance | null;
   readonly diameter: Value | null;
   readonly interference: Value | null;
-  readonly tolerance: { readonly text: string; readonly span: Span } | null;
+  readonly tolerance: CitedText | null;
   readonly slipClearance: Value | null;
   readonly length: Value | null;
   readonly friction: Value | null;
@@ -173,6 +190,8 @@ export interface Consumable extends Declared {
   readonly cure: Value | null;
   readonly density: Value | null;
   readonly expands: Value | null;
+  /** Of a gas, as it leaves the nozzle. */
+  readonly pressure: Value | null;
   readonly hazards: readonly string[];
 }
 

@@ -12,7 +12,10 @@ import { propertySpan } from "./names.ts";
 export function declaringNodes(container: ast.File | ast.Procedure | ast.Damaged): readonly AstNode[] {
   const items: readonly AstNode[] = container.items;
   const readings = ast.isFile(container) ? [] : declaredNames(container).map(({ node }) => node);
-  return [...items.filter((item) => ast.isDeclaration(item) && !ast.isTerm(item)), ...readings.filter(ast.isMeasure)];
+  return [
+    ...items.filter((item) => ast.isDeclaration(item) && !ast.isTerm(item) && !ast.isVerb(item)),
+    ...readings.filter(ast.isMeasure),
+  ];
 }
 
 /** Makes the records of these nodes, to be filled in by `fillDeclaration`. */

@@ -282,13 +282,17 @@ function chooseOf(at: Acting, node: ast.Choose): Action {
   const reading = resolve(scope, node.reading, ["reading"]);
   const measure = meant(scope, node.reading);
   const kind = ast.isMeasure(measure) ? (workOut(scope, measure)?.quantity.kind ?? null) : null;
-  const rows = node.rows.map((row): ChooseRow => {
-    const range = lowerValue(scope, row.range, kind);
+  const ranges = node.rows.map((row) => lowerValue(scope, row.range, kind));
+  // What is left is a reading less a value: all three are of one kind.
+  const ofReading = kind ?? ranges[0]?.quantity.kind ?? null;
+  const ofValue = node.leaving === undefined ? null : ofReading;
+  const rows = node.rows.map((row, nth): ChooseRow => {
+    const range = ranges[nth] ?? null;
     const result =
       row.target === undefined
         ? row.value === undefined
           ? null
-          : lowerLiteral(scope, row.value, null)
+          : lowerLiteral(scope, row.value, ofValue)
         : targetOf(at, row.target, ["part", "value"], "condition");
     return { range, result, span: spanOf(scope, row) };
   });
@@ -299,6 +303,8 @@ function chooseOf(at: Acting, node: ast.Choose): Action {
     verb: node.verb,
     subject,
     reading,
+    // Less than nothing remains where parts are to be squeezed.
+    leaving: node.leaving === undefined ? null : lowerValue(scope, node.leaving, ofReading, null, true),
     rows,
   };
 }

@@ -24,11 +24,26 @@ function lowerConditions(scope: Scope, nodes: readonly ast.Condition[]): readonl
   return nodes.map((node) => lowerCondition(scope, node));
 }
 
-/** Conditions, and what those that cannot be read probably speak of: nothing can be said of its state where they count. */
-export function lowerWithDoubt(scope: Scope, nodes: readonly ast.Condition[]) {
+/**
+ * Conditions, and what those that cannot be read probably speak of: nothing can be said of its state where they count. Where a name
+ * is like none that is known, that is anything of which no other condition speaks.
+ * @param inReach what can be spoken of
+ */
+export function lowerWithDoubt(scope: Scope, nodes: readonly ast.Condition[], inReach: readonly Declaration[]) {
   const conditions = lowerConditions(scope, nodes);
-  const unread = nodes.filter((_, at) => holdsUnknown(conditions[at]));
-  return { conditions, doubtful: unread.flatMap((node) => subjectsIn(scope, node)), isWhole: unread.length === 0 };
+  const subjects = nodes.map((node) => subjectsIn(scope, node));
+  const unread = subjects.filter((_, at) => holdsUnknown(conditions[at])).flat();
+  const spokenOf = new Set(subjects.flat());
+  const others = unread.includes(null) ? inReach.filter((thing) => isOfState(thing) && !spokenOf.has(thing)) : [];
+  return {
+    conditions,
+    doubtful: [...unread.filter((thing) => thing !== null), ...others],
+    isWhole: !conditions.some(holdsUnknown),
+  };
+}
+
+function isOfState({ kind }: Declaration): boolean {
+  return kind === "part" || kind === "energy";
 }
 
 /** Whether any of it could not be read. */
@@ -37,13 +52,14 @@ export function holdsUnknown(condition: Condition | undefined): boolean {
   return condition?.form === "not" ? holdsUnknown(condition.operand) : condition?.form === "unknown";
 }
 
-function subjectsIn(scope: Scope, node: ast.Condition): readonly Declaration[] {
+/** Null stands for a name that may mean anything. */
+function subjectsIn(scope: Scope, node: ast.Condition): readonly (Declaration | null)[] {
   if (ast.isAllOf(node) || ast.isAnyOf(node)) return node.operands.flatMap((operand) => subjectsIn(scope, operand));
   if (ast.isNot(node)) return subjectsIn(scope, node.operand);
   if (ast.isNoTemporary(node)) return [];
   const { $refText: name, ref } = node.subject.thing;
   const meant = ref === undefined ? likelyMeant(scope, name, ["part", "energy"]) : scope.lowering.records.get(ref);
-  return meant === null || meant === undefined ? [] : [meant];
+  return [meant ?? null];
 }
 
 /** The states every part can be in, beside its own. */

@@ -12,10 +12,10 @@ import { type Scope, spanOf, wholeNumber, wholeNumberWithin } from "./lowering.t
 import { misplace, tellTwice } from "./misplaced.ts";
 import { nearestNames, propertySpan, resolve } from "./names.ts";
 
-/** Fills the record of a declaration in. Terms have none: `lowerTerm`. */
+/** Fills the record of a declaration in. Terms and verbs have none: `lowerTerm`, `lowerVerb`. */
 export function fillDeclaration(scope: Scope, node: ast.Declaration | ast.Measure): void {
   const record = scope.lowering.records.get(node);
-  if (record === undefined || ast.isTerm(node)) return;
+  if (record === undefined || ast.isTerm(node) || ast.isVerb(node)) return;
   if (!ast.isMeasure(node) && !ast.isSource(node)) Object.assign(record, { per: lowerCitation(scope, node.citation) });
   Object.assign(record, fieldsOf(scope, node));
 }
@@ -25,8 +25,17 @@ export function lowerTerm(scope: Scope, node: ast.Term): Term {
   return { kind: "term", approved: node.approved, replaces: node.replaced, span: spanOf(scope, node) };
 }
 
+/** In small letters, as they are compared. */
+export function lowerVerb(scope: Scope, node: ast.Verb): readonly string[] {
+  lowerCitation(scope, node.citation);
+  return node.words.map((word) => word.trim().toLowerCase());
+}
+
 /** The fields of the record beside those it was declared with. */
-function fieldsOf(scope: Scope, node: Exclude<ast.Declaration, ast.Term> | ast.Measure): Partial<Declaration> {
+function fieldsOf(
+  scope: Scope,
+  node: Exclude<ast.Declaration, ast.Term | ast.Verb> | ast.Measure,
+): Partial<Declaration> {
   switch (node.$type) {
     case "Material": {
       const expansion = node.properties.find(ast.isExpansionProperty);
@@ -65,6 +74,7 @@ function fieldsOf(scope: Scope, node: Exclude<ast.Declaration, ast.Term> | ast.M
         cure: value,
         density: quantity("density"),
         expands: quantity("expands"),
+        pressure: quantity("pressure"),
         hazards,
       };
     }
@@ -248,6 +258,8 @@ function thresholdValue(scope: Scope, node: ast.Threshold): Value | null {
 function cribItem(scope: Scope, node: ast.CribItem) {
   const tool = resolve(scope, node.tool, ["tool"]);
   const capability = capabilityOf(lowerProperties(scope, "tool", node.properties));
-  const calibratedUntil = node.properties.find(ast.isCalibratedProperty)?.date ?? null;
+  const [calibrated, ...others] = node.properties.filter(ast.isCalibratedProperty);
+  for (const again of others) tellTwice(scope, again, "calibrated until");
+  const calibratedUntil = calibrated?.date ?? null;
   return { label: node.label, tool, capability, calibratedUntil, span: spanOf(scope, node) };
 }

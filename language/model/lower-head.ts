@@ -45,11 +45,11 @@ export function lowerHead(scope: Scope, node: ast.Procedure, inReach: readonly D
   let inHead = true;
   for (const item of node.items) {
     if (ast.isBeginLine(item)) {
-      const { conditions, doubtful, isWhole } = lowerWithDoubt(scope, item.conditions);
+      const { conditions, doubtful, isWhole } = lowerWithDoubt(scope, item.conditions, inReach);
       fields.begin = [...fields.begin, ...conditions];
       if (!isWhole) for (const thing of withFasteners(doubtful, inReach)) unknownAtStart.add(thing);
     } else if (ast.isFinishLine(item)) {
-      const { conditions, doubtful, isWhole } = lowerWithDoubt(scope, item.conditions);
+      const { conditions, doubtful, isWhole } = lowerWithDoubt(scope, item.conditions, inReach);
       fields.hasFinish = true;
       fields.finish = [...fields.finish, ...conditions];
       if (!isWhole) atEnd.push({ kind: "damaged", mentions: doubtful, span: spanOf(scope, item) });

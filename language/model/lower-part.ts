@@ -35,6 +35,7 @@ export function lowerPart(scope: Scope, node: ast.Part): Partial<Part> {
     locks: relationsOf(scope, node, "locks"),
     singleUse: hasMark("single use"),
     sharp: hasMark("sharp"),
+    stands: hasMark("stands"),
     fastener: thread !== null || relations.some(({ keyword }) => keyword === "secures"),
     thread,
     propertyClass: text("class")?.text ?? null,

@@ -3,7 +3,7 @@
 import type { AstNode } from "langium";
 import * as ast from "#grammar/generated/ast.ts";
 import type { Kind } from "#quantity/kind.ts";
-import type { Citation, Conditioned, Consumable, Declaration, Value } from "./declarations.ts";
+import type { Citation, CitedText, Conditioned, Consumable, Declaration, Value } from "./declarations.ts";
 import { lowerValue } from "./lower-quantity.ts";
 import { type Scope, spanOf } from "./lowering.ts";
 import { misplace, tellTwice } from "./misplaced.ts";
@@ -13,7 +13,7 @@ import { propertySpan, resolve, resolveHazard, sortWords } from "./names.ts";
 export interface Properties {
   /** The quantity after a keyword (`heat limit`), the first where it stands twice. */
   readonly quantity: (keyword: string) => Value | null;
-  readonly text: (keyword: string) => { readonly text: string; readonly span: ReturnType<typeof spanOf> } | null;
+  readonly text: (keyword: string) => CitedText | null;
   readonly conditioned: (keyword: string) => readonly Conditioned[];
   readonly hasMark: (keyword: string) => boolean;
   readonly hazards: readonly string[];
@@ -24,7 +24,7 @@ export interface Properties {
 /** Reads the lines of a declaration of this sort; a line that does not belong there has a problem and is left out. */
 export function lowerProperties(scope: Scope, sort: Declaration["kind"], nodes: readonly AstNode[]): Properties {
   const quantities = new Map<string, Value | null>();
-  const texts = new Map<string, { text: string; span: ReturnType<typeof spanOf> }>();
+  const texts = new Map<string, CitedText>();
   const conditioned = new Map<string, Conditioned[]>();
   const marks = new Set<string>();
   const hazards: string[] = [];
@@ -47,7 +47,10 @@ export function lowerProperties(scope: Scope, sort: Declaration["kind"], nodes: 
       fullScale ||= node.fullScale && keyword === "accuracy";
     } else if (ast.isTextProperty(node)) {
       if (texts.has(node.keyword)) tellTwice(scope, node, node.keyword);
-      else texts.set(node.keyword, { text: node.text, span: propertySpan(scope, node, "text") });
+      else {
+        const per = lowerCitation(scope, node.citation);
+        texts.set(node.keyword, { text: node.text, span: propertySpan(scope, node, "text"), per });
+      }
     } else if (ast.isConditionedProperty(node)) {
       const keyword = WORDS[node.keyword] ?? node.keyword;
       const found = conditionedOf(scope, node, keyword);
@@ -138,7 +141,7 @@ export const QUANTITIES: Partial<Record<Declaration["kind"], readonly string[]>>
     "force",
     "reach",
   ],
-  consumable: ["flash point", "heat limit", "density", "expands"],
+  consumable: ["flash point", "heat limit", "density", "expands", "pressure"],
   energy: ["voltage", "pressure", "hot", "stored"],
   arrangement: ["radius", "unbalance", "speed", "mass"],
 };

@@ -3,6 +3,7 @@
 import { type AstNode, AstUtils } from "langium";
 import * as ast from "#grammar/generated/ast.ts";
 import type { Evaluated, Expression, Wanted, Written } from "#quantity/expression.ts";
+import { type Formula, formulaEnds } from "#quantity/formula.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import type { Span } from "#syntax/span.ts";
 import type { Citation, NamedValue, Reading, Value } from "./declarations.ts";
@@ -19,7 +20,7 @@ export function lowerValue(
   signed = false,
 ): Value | null {
   const written = writtenOf(scope, node);
-  return toValue(scope, evaluateOnce(written, wanted, signed), written.at, per, node);
+  return toValue(scope, evaluateOnce(written, wanted, signed), written.at, per, { node, written });
 }
 
 /** As {@link lowerValue} for a place that may be empty. */
@@ -32,7 +33,7 @@ export function lowerStages(scope: Scope, nodes: readonly ast.Quantity[], wanted
   const written = nodes.map((node) => writtenOf(scope, node));
   const whole = wholeOf(scope, written.at(-1), wanted);
   return evaluateStagesOnce(written, wanted).map((evaluated, at) => {
-    const value = toValue(scope, evaluated, (written[at] as Written<Span>).at, null, nodes[at]);
+    const value = toValue(scope, evaluated, (written[at] as Written<Span>).at, null, placeIn(nodes[at], written[at]));
     const share = whole === null ? null : shareIn(scope, written[at]);
     return value === null || whole === null || share === null ? value : { ...value, share: { text: share, ...whole } };
   });
@@ -63,7 +64,7 @@ function shareIn(scope: Scope, written: Written<Span> | undefined): string | nul
 export function lowerBound(scope: Scope, limit: string, node: ast.Expression, wanted: Wanted): Value | null {
   const value = expressionOf(scope, node);
   const written: Written<Span> = { form: limit.endsWith("least") ? "at least" : "at most", value, at: value.at };
-  return toValue(scope, evaluateOnce(written, wanted), value.at, null, node);
+  return toValue(scope, evaluateOnce(written, wanted), value.at, null, { node, written });
 }
 
 /** A bare amount: `0.5 mm` of a `choose`. */
@@ -96,7 +97,7 @@ function toValue(
   evaluated: Evaluated<Span>,
   span: Span,
   per: Citation | null,
-  node?: AstNode,
+  place?: ValuePlace,
 ): Value | null {
   for (const problem of evaluated.problems) {
     // A comma was told of when the text was read.
@@ -104,23 +105,52 @@ function toValue(
   }
   const { quantity } = evaluated;
   if (quantity === null) return null;
-  const readings = node === undefined || !quantity.computed ? [] : readingsIn(scope, node);
-  if (readings.length === 0) return { quantity, span, per };
-  return { quantity, span, per, workedOut: { text: scope.parsed.text.slice(span.start, span.end), readings } };
+  const { named, readings } = place === undefined ? NOTHING : madeOf(scope, place.node);
+  const value = { quantity, span, per, ...(named.length === 0 ? {} : { named }) };
+  if (place === undefined || readings.length === 0 || !quantity.computed) return value;
+  const text = scope.parsed.text.slice(span.start, span.end);
+  return { ...value, workedOut: { text, readings, ends: formulaEnds(place.written) } };
 }
 
-/** The readings that a value depends on, also by way of named values. */
-function readingsIn(scope: Scope, node: AstNode): readonly Reading[] {
+/** A node, and what it was read as. */
+interface ValuePlace {
+  readonly node: AstNode;
+  readonly written: Written<Span>;
+}
+
+function placeIn(node: AstNode | undefined, written: Written<Span> | undefined): ValuePlace | undefined {
+  return node === undefined || written === undefined ? undefined : { node, written };
+}
+
+interface MadeOf {
+  readonly named: readonly NamedValue[];
+  /** Also by way of named values. */
+  readonly readings: readonly Reading[];
+}
+
+const NOTHING: MadeOf = { named: [], readings: [] };
+
+/** What a value is made of, beside numbers. */
+function madeOf(scope: Scope, node: AstNode): MadeOf {
+  if (isPlain(node)) return NOTHING;
+  const named = new Set<NamedValue>();
   const readings = new Set<Reading>();
   for (const use of AstUtils.streamAst(node).filter(ast.isValueUse)) {
-    const named = meant(scope, use.value);
-    const record = named === undefined ? undefined : scope.lowering.records.get(named);
-    if (ast.isMeasure(named)) readings.add(record as Reading);
-    if (ast.isValueDeclaration(named)) {
-      for (const reading of (record as NamedValue).value?.workedOut?.readings ?? []) readings.add(reading);
-    }
+    const meaning = meant(scope, use.value);
+    const record = meaning === undefined ? undefined : scope.lowering.records.get(meaning);
+    if (record?.kind === "reading") readings.add(record);
+    if (record?.kind !== "value") continue;
+    named.add(record);
+    for (const reading of record.value?.workedOut?.readings ?? []) readings.add(reading);
   }
-  return [...readings];
+  return { named: [...named], readings: [...readings] };
+}
+
+/** Most values are numbers with units: nothing to look for. */
+function isPlain(node: AstNode): boolean {
+  if (!ast.isQuantity(node)) return false;
+  const parts = [node.value, node.high, node.low, node.tolerance];
+  return parts.every((part) => part === undefined || (ast.isLiteral(part) && part.of === undefined));
 }
 
 function writtenOf(scope: Scope, node: ast.Quantity): Written<Span> {
@@ -181,7 +211,11 @@ function expressionOf(scope: Scope, node: ast.Expression): Expression<Span> {
 function operandOf(scope: Scope, node: Exclude<ast.Expression, ast.Sum>): Expression<Span> {
   const at = spanOf(scope, node);
   if (ast.isNegation(node)) return { op: "negate", of: expressionOf(scope, node.operand), at };
-  if (ast.isValueUse(node)) return { op: "name", value: namedQuantity(scope, node), at };
+  if (ast.isValueUse(node)) {
+    const value = namedQuantity(scope, node);
+    const formula = value === null ? null : namedFormula(scope, node);
+    return { op: "name", value, at, ...(formula === null ? {} : { formula }) };
+  }
   const unit = node.unit ?? null;
   const unitAt = unit === null ? null : propertySpan(scope, node, "unit");
   if (node.of === undefined) return { op: "literal", number: node.number, unit, at, unitAt };
@@ -203,4 +237,12 @@ function namedQuantity(scope: Scope, use: ast.ValueUse): Quantity | null {
     return null;
   }
   return workOut(scope, node)?.quantity ?? null;
+}
+
+/** How a name hangs on readings; null where it does not. */
+function namedFormula(scope: Scope, use: ast.ValueUse): Formula | null {
+  const meaning = meant(scope, use.value);
+  const record = meaning === undefined ? undefined : scope.lowering.records.get(meaning);
+  if (record?.kind === "reading") return { op: "reading", id: record.id };
+  return record?.kind === "value" ? (record.value?.workedOut?.ends?.nominal ?? null) : null;
 }

@@ -41,8 +41,10 @@ interface Gathered {
   records: Step["records"];
   signs: Step["signs"];
   hold: Step["hold"];
+  hasHold: boolean;
   by: Step["by"];
   critical: boolean;
+  criticalSpan: Span | null;
   takes: Step["takes"];
   within: Step["within"];
   after: Step["after"];
@@ -72,8 +74,10 @@ function emptyStep(): Gathered {
     records: none,
     signs: none,
     hold: null,
+    hasHold: false,
     by: null,
     critical: false,
+    criticalSpan: null,
     takes: null,
     within: null,
     after: none,
@@ -163,7 +167,7 @@ function gather(at: InStep, node: Exclude<ast.PlainLine, ast.Check>): void {
       const list = node.$type === "NeedsLine" ? "needs" : "gives";
       // It holds for the step, not for a branch or a pass of it.
       if (at.inner) misplace(scope, node, list, "among the step's own lines, outside inner blocks");
-      const { conditions, doubtful } = lowerWithDoubt(scope, node.conditions);
+      const { conditions, doubtful } = lowerWithDoubt(scope, node.conditions, []);
       if (!at.inner) gathered[list] = [...gathered[list], ...conditions];
       at.doubtful.push(...doubtful);
       return;
@@ -184,6 +188,7 @@ function gather(at: InStep, node: Exclude<ast.PlainLine, ast.Check>): void {
     case "HoldLine":
     case "ByLine": {
       const which = node.$type === "HoldLine" ? "hold" : "by";
+      if (which === "hold") gathered.hasHold = true;
       const role = resolve(scope, node.role, ["role"]);
       if (gathered[which] !== null) tellTwice(scope, node, which === "hold" ? "hold for" : "by");
       else gathered[which] = role;
@@ -191,6 +196,7 @@ function gather(at: InStep, node: Exclude<ast.PlainLine, ast.Check>): void {
     }
     case "CriticalLine":
       gathered.critical = true;
+      gathered.criticalSpan ??= spanOf(scope, node);
       return;
     case "TakesLine":
       if (gathered.takes !== null) tellTwice(scope, node, "takes");

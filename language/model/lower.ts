@@ -10,11 +10,12 @@ import type { Declaration, Term } from "./declarations.ts";
 import { declareAll, declaringNodes } from "./declare.ts";
 import { duplicatesIn } from "./duplicates.ts";
 import { resolvePath } from "./files.ts";
-import { fillDeclaration, lowerTerm } from "./lower-declarations.ts";
+import { fillDeclaration, lowerTerm, lowerVerb } from "./lower-declarations.ts";
 import { lowerHeadless, lowerProcedure } from "./lower-procedure.ts";
 import { type Lowering, type Reach, type Scope, spanOf } from "./lowering.ts";
 import { misplace } from "./misplaced.ts";
 import { propertySpan } from "./names.ts";
+import { ownWordsIn, type Wording } from "./own-words.ts";
 import type { ModelProblem } from "./problem.ts";
 import type { FileModel, Procedure } from "./procedure.ts";
 import { unusedIn } from "./unused.ts";
@@ -286,6 +287,9 @@ function lowerFile(opened: Opened, outerOfFiles: ReadonlyMap<string, Outer>): Ke
   const terms = termsIn(scope, file.items);
   const outer = inReachOf(opened, outerOfFiles);
   const procedures: Procedure[] = [];
+  const outside = file.items.filter((item) => ast.isDeclaration(item));
+  const verbs = new Set([...verbsIn(scope, file.items), ...outer.verbs]);
+  const wording: Wording[] = [{ procedure: null, terms: outer.terms, verbs, texts: ownWordsIn(scope, outside) }];
   const declarations = recordsOf(scope, declared);
   for (const { declared: inner, node, scope: own } of containers) {
     const records = recordsOf(own, inner);
@@ -295,7 +299,10 @@ function lowerFile(opened: Opened, outerOfFiles: ReadonlyMap<string, Outer>): Ke
       const ownTerms = termsIn(own, node.items);
       terms.push(...ownTerms);
       const inReach = { declarations: [...records, ...outer.declarations], terms: [...ownTerms, ...outer.terms] };
-      procedures.push(lowerProcedure(own, node, inReach));
+      const procedure = lowerProcedure(own, node, inReach);
+      procedures.push(procedure);
+      const ownVerbs = new Set([...verbsIn(own, node.items), ...verbs]);
+      wording.push({ procedure, terms: inReach.terms, verbs: ownVerbs, texts: ownWordsIn(own, [node]) });
     }
   }
   const nodes = containers.map((container) => container.node);
@@ -306,6 +313,7 @@ function lowerFile(opened: Opened, outerOfFiles: ReadonlyMap<string, Outer>): Ke
     declarations,
     terms,
     procedures,
+    wording,
     problems: scope.problems,
     damaged: scope.parsed.damage.length > 0,
   };
@@ -331,16 +339,26 @@ function termsIn(scope: Scope, items: readonly AstNode[]): Term[] {
   return items.filter(ast.isTerm).map((term) => lowerTerm(scope, term));
 }
 
+function verbsIn(scope: Scope, items: readonly AstNode[]): readonly string[] {
+  return items.filter(ast.isVerb).flatMap((verb) => lowerVerb(scope, verb));
+}
+
 /** What a file declares outside procedures. */
 interface Outer {
   readonly declarations: readonly Declaration[];
   readonly terms: readonly Term[];
+  readonly verbs: ReadonlySet<string>;
 }
 
 function outerOf({ declared, scope }: Opened): Outer {
   // The problems of its terms are told when the file itself is lowered.
-  const terms = termsIn({ ...scope, problems: [] }, scope.parsed.file.items);
-  return { declarations: recordsOf(scope, declared), terms };
+  const silent = { ...scope, problems: [] };
+  const { items } = scope.parsed.file;
+  return {
+    declarations: recordsOf(scope, declared),
+    terms: termsIn(silent, items),
+    verbs: new Set(verbsIn(silent, items)),
+  };
 }
 
 /** What the file and those it uses declare outside procedures. */
@@ -351,6 +369,7 @@ function inReachOf({ scope, uses }: Opened, outer: ReadonlyMap<string, Outer>): 
   return {
     declarations: reached.flatMap(({ declarations }) => declarations),
     terms: reached.flatMap(({ terms }) => terms),
+    verbs: new Set(reached.flatMap(({ verbs }) => [...verbs])),
   };
 }
 

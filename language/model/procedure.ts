@@ -14,6 +14,7 @@ import type {
   Tool,
   Value,
 } from "./declarations.ts";
+import type { Wording } from "./own-words.ts";
 import type { ModelProblem } from "./problem.ts";
 
 export interface FileModel {
@@ -23,6 +24,8 @@ export interface FileModel {
   readonly declarations: readonly Declaration[];
   readonly terms: readonly Term[];
   readonly procedures: readonly Procedure[];
+  /** What is written in own words: outside procedures, then in each. */
+  readonly wording: readonly Wording[];
   readonly problems: readonly ModelProblem[];
   /** Names that unreadable lines mention; nothing can be said of what they name. */
   readonly damaged: boolean;
@@ -182,8 +185,12 @@ export interface Step {
   readonly records: readonly RecordField[];
   readonly signs: readonly Role[];
   readonly hold: Role | null;
+  /** True where the line itself is there, even if its role is not known. */
+  readonly hasHold: boolean;
   readonly by: Role | null;
   readonly critical: boolean;
+  /** The word that says so. */
+  readonly criticalSpan: Span | null;
   readonly takes: Value | null;
   readonly within: { readonly value: Value; readonly step: StepRef; readonly span: Span } | null;
   readonly after: readonly OrderRef[];
@@ -417,6 +424,8 @@ export type Action =
       readonly verb: "choose";
       readonly subject: Target;
       readonly reading: Reading | null;
+      /** What is to remain of the reading beside the value that is chosen. */
+      readonly leaving: Value | null;
       readonly rows: readonly ChooseRow[];
     })
   | PerformAction;

@@ -50,5 +50,5 @@ function unusedUses(scope: Scope, model: FileModel): readonly ModelProblem[] {
 }
 
 function actsOnItsOwn(node: AstNode): boolean {
-  return ast.isTerm(node) || ast.isThreshold(node) || ast.isFit(node) || ast.isArrangement(node) || ast.isCrib(node);
+  return [ast.isTerm, ast.isVerb, ast.isThreshold, ast.isFit, ast.isArrangement, ast.isCrib].some((is) => is(node));
 }

@@ -1,11 +1,12 @@
 // The tree of a value place, as whoever parses one hands it in. Knows no syntax node.
+import type { Formula } from "./formula.ts";
 import type { Quantity } from "./quantity.ts";
 
 /** An expression; `At` is the caller's own sort of place. */
 export type Expression<At> =
   | Literal<At>
-  /** A named value; null where the name is unknown, which is reported elsewhere. */
-  | { readonly op: "name"; readonly value: Quantity | null; readonly at: At }
+  /** A named value; null where the name is unknown, which is reported elsewhere. `formula` where it hangs on a reading. */
+  | { readonly op: "name"; readonly value: Quantity | null; readonly at: At; readonly formula?: Formula }
   | Binary<At>
   | { readonly op: "negate"; readonly of: Expression<At>; readonly at: At }
   | { readonly op: "percent of"; readonly share: Expression<At>; readonly of: Expression<At>; readonly at: At };

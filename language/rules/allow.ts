@@ -1,5 +1,6 @@
 // Applies `allow`: what it silences is marked, and one that silences nothing is told. Knows codes, no rule.
 import type { Allow } from "#model/procedure.ts";
+import { isWithin } from "#syntax/span.ts";
 import type { Finding } from "./finding.ts";
 import { nearestCode } from "./nearest-code.ts";
 import type { UnusedAllow } from "./rule.ts";
@@ -39,10 +40,10 @@ function mark(findings: readonly Finding[], allows: readonly Allow[], used: Set<
     if (mayBeAllowed(allow.code)) byCode.set(allow.code, [...(byCode.get(allow.code) ?? []), allow]);
   }
   return findings.map((finding) => {
-    const covering = (byCode.get(finding.code) ?? []).filter(({ scope }) => {
-      const { path, start, end } = finding.span;
-      return scope.path === path && scope.start <= start && end <= scope.end;
-    });
+    // What is found of an `allow` is not silenced by that one itself.
+    const covering = (byCode.get(finding.code) ?? []).filter(
+      ({ scope, span }) => isWithin(finding.span, scope) && span.start !== finding.span.start,
+    );
     if (covering.length === 0) return finding;
     const allow = covering.reduce((inner, one) => (lengthOf(one) < lengthOf(inner) ? one : inner));
     used.add(allow);

@@ -58,6 +58,14 @@ import { unsupported } from "./order/unsupported.ts";
 import { wasted } from "./order/wasted.ts";
 import { wrongPlace } from "./order/wrong-place.ts";
 import type { Rule } from "./rule.ts";
+import { idle } from "./safety/idle.ts";
+import { instructionInNote } from "./safety/instruction-in-note.ts";
+import { missing } from "./safety/missing.ts";
+import { noAvoidance } from "./safety/no-avoidance.ts";
+import { noSecondCheck } from "./safety/no-second-check.ts";
+import { protection } from "./safety/protection.ts";
+import { signalWord } from "./safety/signal-word.ts";
+import { tooLate as statementTooLate } from "./safety/too-late.ts";
 import { character } from "./syntax/character.ts";
 import { dashRange } from "./syntax/dash-range.ts";
 import { decimalComma } from "./syntax/decimal-comma.ts";
@@ -66,7 +74,11 @@ import { unclosed } from "./syntax/unclosed.ts";
 import { unexpected } from "./syntax/unexpected.ts";
 import { calibration } from "./trace/calibration.ts";
 import { noCribItem } from "./trace/no-crib-item.ts";
+import { noRecord } from "./trace/no-record.ts";
+import { noSource } from "./trace/no-source.ts";
+import { oldRevision } from "./trace/old-revision.ts";
 import { unusedAllow } from "./trace/unused-allow.ts";
+import { weakAllow } from "./trace/weak-allow.ts";
 import { ambiguous } from "./units/ambiguous.ts";
 import { impossible } from "./units/impossible.ts";
 import { mismatch } from "./units/mismatch.ts";
@@ -74,6 +86,13 @@ import { precision } from "./units/precision.ts";
 import { reversedRange } from "./units/reversed-range.ts";
 import { style } from "./units/style.ts";
 import { unknown as unknownUnit } from "./units/unknown.ts";
+import { longSentence } from "./wording/long-sentence.ts";
+import { manyActions } from "./wording/many-actions.ts";
+import { notImperative } from "./wording/not-imperative.ts";
+import { numberDrift } from "./wording/number-drift.ts";
+import { passive } from "./wording/passive.ts";
+import { term } from "./wording/term.ts";
+import { vague } from "./wording/vague.ts";
 
 /** In the order of the catalogue. */
 export const RULES: readonly Rule[] = [
@@ -147,7 +166,26 @@ export const RULES: readonly Rule[] = [
   badJump,
   tooLarge,
   empty,
+  missing,
+  statementTooLate,
+  idle,
+  signalWord,
+  noAvoidance,
+  protection,
+  instructionInNote,
+  noSecondCheck,
+  noSource,
+  oldRevision,
   noCribItem,
   calibration,
+  noRecord,
   unusedAllow,
+  weakAllow,
+  longSentence,
+  manyActions,
+  notImperative,
+  passive,
+  vague,
+  numberDrift,
+  term,
 ];

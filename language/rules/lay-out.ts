@@ -23,7 +23,9 @@ function textEdit(edit: Edit, textOf: (path: string) => string | undefined): Tex
   const text = textOf(at.path);
   if (text === undefined) return null;
   if ("takeOut" in edit) return takenOut(text, at);
-  return "lastIn" in edit ? lastLine(text, at, edit.newText) : lineBefore(text, at, edit.newText);
+  return "lastIn" in edit
+    ? lastLine(text, at, edit.newText)
+    : lineBefore(text, at, [edit.newText, ...(edit.rests ?? [])]);
 }
 
 /** On a line of its own, as far in as the one that opens the block; on that line itself where the block has no other. */
@@ -39,12 +41,14 @@ function closing(text: string | undefined, opens: Span, { path, end }: Span): Te
 }
 
 /** Above the comments that belong to the line; only where the statement begins its line. */
-function lineBefore(text: string, { path, start }: Span, newText: string): TextEdit | null {
+function lineBefore(text: string, { path, start }: Span, words: readonly string[]): TextEdit | null {
   let at = lineStart(text, start);
   const indent = text.slice(at, start);
   if (indent.trim() !== "") return null;
   while (at > 0 && /^[ \t]*\/\//.test(text.slice(lineStart(text, at - 1), at))) at = lineStart(text, at - 1);
-  return { span: { path, start: at, end: at }, newText: `${indent}${newText}${endOf(text)}` };
+  const line = indent + words.join(" ");
+  const newText = line.length <= WIDTH ? line : indent + words.join(`${endOf(text)}${indent}  `);
+  return { span: { path, start: at, end: at }, newText: newText + endOf(text) };
 }
 
 /** Before the closing brace; only where that begins its line. */
@@ -72,7 +76,11 @@ function takenOut(text: string, { path, start, end }: Span): TextEdit | null {
 function withoutLines(text: string, path: string, from: number, to: number): TextEdit {
   const isSpare = isBlankAbove(text, from) && isBlankOrEnd(text, to);
   const start = isSpare ? lineStart(text, from - 1) : from;
-  return joined(text, path, start, to) ?? { span: { path, start, end: to }, newText: "" };
+  // Nor is there one where the block begins.
+  const isFirst = /\{[ \t]*\r?\n$/.test(text.slice(0, from));
+  const next = Math.min(lineEnd(text, to) + 1, text.length);
+  const end = isFirst && text.slice(to, next).trim() === "" ? next : to;
+  return joined(text, path, start, end) ?? { span: { path, start, end }, newText: "" };
 }
 
 /** The formatter sets a short block of one line between its braces; null where more than that is left, or it is too long. */

@@ -1,7 +1,7 @@
 // A line that is missing before the step where something was found: put in only where it would be right on every path.
 import type { Assignment, Origin } from "#analysis/fact.ts";
 import type { Pass } from "#model/problem.ts";
-import type { Span } from "#syntax/span.ts";
+import { isWithin, type Span } from "#syntax/span.ts";
 import type { Mend } from "./rule.ts";
 
 /** Another value in place of one; nothing where it would be right for some choices or orders only. */
@@ -35,15 +35,11 @@ export function putInBefore(
   { stepSpan, pass, options, inOrder, since }: Place,
 ): readonly Mend[] {
   if (stepSpan === null || pass.length > 0 || options !== undefined || inOrder !== undefined) return [];
-  if (since !== undefined && isInside(since.span, stepSpan)) return [];
+  if (since !== undefined && isWithin(since.span, stepSpan)) return [];
   return [
     {
       title: `Put in “${lines.join("” and “")}” before this`,
       edits: lines.map((newText) => ({ lineBefore: stepSpan, newText })),
     },
   ];
-}
-
-function isInside(inner: Span, outer: Span): boolean {
-  return inner.path === outer.path && inner.start >= outer.start && inner.end <= outer.end;
 }

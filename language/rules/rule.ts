@@ -1,5 +1,6 @@
 // The shape of a rule: its page, what it looks for, how it says it, how it is mended. One rule, one file.
 import type { AnalysisFact } from "#analysis/fact.ts";
+import type { WordingFact } from "#analysis/wording/wording-fact.ts";
 import type { ModelProblem } from "#model/problem.ts";
 import type { QuantityProblem } from "#quantity/problem.ts";
 import type { SyntaxProblem } from "#syntax/problem.ts";
@@ -7,7 +8,7 @@ import type { Span } from "#syntax/span.ts";
 import type { Remark, Severity } from "./finding.ts";
 
 /** Everything that can be found in a text. */
-export type AnyFact = SyntaxProblem | ModelProblem | AnalysisFact;
+export type AnyFact = SyntaxProblem | ModelProblem | WordingFact | AnalysisFact;
 /** Everything a rule can be about: the same, but that each kind of quantity problem is a kind of its own. */
 export type Matter = Exclude<AnyFact, { readonly kind: "quantity" }> | QuantityMatter | UnusedAllow;
 export type QuantityMatter = Named<QuantityProblem<Span>>;
@@ -48,8 +49,8 @@ export interface Mend {
 }
 export type Edit =
   | { readonly span: Span; readonly newText: string }
-  /** A line of its own before the one that begins here. */
-  | { readonly lineBefore: Span; readonly newText: string }
+  /** A line of its own before the one that begins here; where it is too long, each of the rests goes on one of its own. */
+  | { readonly lineBefore: Span; readonly newText: string; readonly rests?: readonly string[] }
   /** A line of its own at the end of the block that ends here. */
   | { readonly lastIn: Span; readonly newText: string }
   /** A closing brace where a block should have ended, for the one that opens here. */

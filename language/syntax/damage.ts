@@ -71,7 +71,7 @@ const DECLARING = new Set([
   "procedure",
 ]);
 const NAMING = new Set([...DECLARING, "temporary", "task", "step", "repeat", "measure", "states"]);
-const NAMELESS = new Set(["fit", "term", "threshold"]);
+const NAMELESS = new Set(["fit", "term", "verb", "threshold"]);
 
 function declaredIn(tokens: readonly IToken[]): string[] {
   const names = new Set<string>();

@@ -6,3 +6,8 @@ export interface Span {
   readonly start: number;
   readonly end: number;
 }
+
+/** Whether all of the one lies in the other. */
+export function isWithin(inner: Span, outer: Span): boolean {
+  return inner.path === outer.path && outer.start <= inner.start && inner.end <= outer.end;
+}

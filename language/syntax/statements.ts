@@ -174,6 +174,7 @@ const HARD_STARTERS = new Set([
   "fact",
   "value",
   "term",
+  "verb",
   "threshold",
   "arrangement",
   "crib",

@@ -37,6 +37,28 @@ function blockText(image: string): string {
   return body.join("\n");
 }
 
+/** Where each character of what a quoted text says stands in the text as written; null where the two do not belong together. */
+export function offsetsOf(image: string, text: string): readonly number[] | null {
+  const isBlock = image.startsWith('"""');
+  const offsets: number[] = [];
+  let at = isBlock ? 3 : 1;
+  for (let index = 0; index < text.length; index++) {
+    const sign = text.charAt(index);
+    // What was left out are blanks at the ends of lines.
+    while (isBlock && at < image.length && !isSign(image.charAt(at), sign)) at++;
+    const isEscape = !isBlock && image.charAt(at) === "\\";
+    const said = isEscape ? (ESCAPES[image.charAt(at + 1)] ?? image.charAt(at + 1)) : image.charAt(at);
+    if (!isSign(said, sign)) return null;
+    offsets.push(at);
+    at += isEscape ? 2 : 1;
+  }
+  return offsets;
+}
+
+function isSign(written: string, said: string): boolean {
+  return written === said || (said === "\n" && written === "\r");
+}
+
 /** A unit whose parenthesis was left open is read as if it were closed. */
 function closed(unit: string): string {
   return unit.includes("(") && !unit.includes(")") ? `${unit})` : unit;

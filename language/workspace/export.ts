@@ -2,8 +2,12 @@
 import { toolStocksOf } from "#analysis/crib/crib-facts.ts";
 import { uncheckedIn } from "#analysis/limits/limits.ts";
 import type { Procedure } from "#model/procedure.ts";
-import { OUTPUTS } from "#outputs/index.ts";
+import type { BuildInput } from "#outputs/build.ts";
+import { type Content, type Means, OUTPUTS, type Output, type Write } from "#outputs/index.ts";
+import type { Words } from "#outputs/words/en.ts";
+import { WORDS } from "#outputs/words/index.ts";
 import { concerns, filesBehind } from "./concerned.ts";
+import { figureIn } from "./figures.ts";
 import { contentHash } from "./hash.ts";
 import { type CheckReport, reportOf } from "./report.ts";
 import type { Workspace } from "./workspace.ts";
@@ -20,14 +24,20 @@ export interface ExportRequest {
   readonly units: "si" | "us" | "both";
   readonly repeats: "compact" | "full";
   readonly draft: boolean;
+  /** Whether the answers stand with a trainee's sheet. */
+  readonly answers?: boolean;
+  /** Code of the language of fixed words; English if absent. */
+  readonly language?: string;
+  readonly fonts: Means["fonts"];
   /** The file with the shop's crib: the tool list then names the items that meet each requirement. */
   readonly crib?: string;
 }
 
 export type ExportResult =
-  | { readonly kind: "done"; readonly text: string; readonly draft: boolean }
+  | { readonly kind: "done"; readonly content: Content; readonly draft: boolean }
   | { readonly kind: "unknown output"; readonly known: readonly string[] }
   | { readonly kind: "unknown format"; readonly known: readonly string[] }
+  | { readonly kind: "unknown language"; readonly known: readonly string[] }
   | { readonly kind: "no file" }
   | { readonly kind: "which procedure"; readonly known: readonly string[] }
   /** The procedure, one that it performs or what they declare has errors, and no draft was asked for. */
@@ -38,39 +48,87 @@ export function outputFormats(): readonly { readonly as: string; readonly format
   return [...OUTPUTS].map(([as, { formats }]) => ({ as, formats: [...formats.keys()] }));
 }
 
-/** The output as text; total, the same bytes for the same snapshot and request. */
+/** The output; total, the same bytes for the same snapshot and request. */
 export function exportAs(workspace: Workspace, request: ExportRequest): ExportResult {
+  const sought = soughtBy(workspace, request);
+  if (sought.kind !== "found") return sought;
+  const { procedure, output, write, words } = sought;
+  const checked = checkedFor(workspace, procedure, request);
+  const paths = filesBehind(workspace.loaded, request.path);
+  const { steps } = workspace.expanded(procedure);
+  const report = reportOf(paths, checked.findings, workspace.snapshot.texts, { procedures: 1, steps });
+  if (report.summary.errors > 0 && !request.draft) return { kind: "errors", report };
+  const document = output.build(inputFor(workspace, procedure, request, checked), words);
+  return { kind: "done", content: write(document, { words, fonts: request.fonts }), draft: document.draft };
+}
+
+/** What a request names, found; or why it cannot be. */
+export type Sought =
+  | {
+      readonly kind: "found";
+      readonly procedure: Procedure;
+      readonly output: Output;
+      readonly write: Write;
+      readonly words: Words;
+    }
+  | Exclude<ExportResult, { readonly kind: "done" | "errors" }>;
+
+export function soughtBy(workspace: Workspace, request: Omit<ExportRequest, "fonts" | "draft">): Sought {
   const output = OUTPUTS.get(request.as);
   if (output === undefined) return { kind: "unknown output", known: [...OUTPUTS.keys()] };
-  const render = output.formats.get(request.format);
-  if (render === undefined) return { kind: "unknown format", known: [...output.formats.keys()] };
+  const write = output.formats.get(request.format);
+  if (write === undefined) return { kind: "unknown format", known: [...output.formats.keys()] };
+  const words = WORDS.get(request.language ?? "en");
+  if (words === undefined) return { kind: "unknown language", known: [...WORDS.keys()] };
   const model = workspace.loaded.models.get(request.path);
   if (model === undefined) return { kind: "no file" };
   const procedure = theProcedure(model.procedures, request.procedure);
   if (procedure === null) return { kind: "which procedure", known: namesOf(model.procedures) };
-  const { set, crib = workspace.snapshot.crib } = request;
+  return { kind: "found", procedure, output, write, words };
+}
+
+/** What a procedure has to be followed for before it is written out. */
+export type Checked = Pick<BuildInput, "findings" | "unchecked" | "stock">;
+
+export function checkedFor(
+  workspace: Workspace,
+  procedure: Procedure,
+  { path, set, crib = workspace.snapshot.crib }: Pick<ExportRequest, "path" | "set" | "crib">,
+): Checked {
   const settings = { ...(set === undefined ? {} : { set }), ...(crib === undefined ? {} : { crib }) };
-  const paths = filesBehind(workspace.loaded, request.path);
-  const findings = workspace.findings(paths, settings).filter(concerns(workspace.loaded, procedure));
-  const expanded = workspace.expanded(procedure);
-  const report = reportOf(paths, findings, workspace.snapshot.texts, { procedures: 1, steps: expanded.steps });
-  if (report.summary.errors > 0 && !request.draft) return { kind: "errors", report };
+  const findings = workspace
+    .findings(filesBehind(workspace.loaded, path), settings)
+    .filter(concerns(workspace.loaded, procedure));
   const run = workspace.run(procedure);
   const stock = workspace.stock(crib);
   const chosen = stock === null ? null : workspace.run(procedure, settings);
-  const document = output.build({
-    expanded,
+  return {
     findings,
-    hash: contentHash(workspace.loaded, request.path, crib),
-    options: request.set ?? {},
-    units: request.units,
-    repeats: request.repeats,
-    draft: request.draft,
-    expandedOf: workspace.expandedOf,
     unchecked: run === null ? [] : uncheckedIn(run),
     ...(stock === null || chosen === null ? {} : { stock: { ...stock, tools: toolStocksOf(chosen, stock) } }),
-  });
-  return { kind: "done", text: render(document), draft: document.draft };
+  };
+}
+
+/** All that an output is made from. */
+export function inputFor(
+  workspace: Workspace,
+  procedure: Procedure,
+  request: Omit<ExportRequest, "fonts" | "as" | "format">,
+  checked: Checked,
+): BuildInput {
+  const { path, set = {}, units, repeats, draft, answers = false, crib = workspace.snapshot.crib } = request;
+  return {
+    expanded: workspace.expanded(procedure),
+    hash: contentHash(workspace.loaded, path, crib),
+    options: set,
+    units,
+    repeats,
+    draft,
+    answers,
+    expandedOf: workspace.expandedOf,
+    figure: figureIn(workspace),
+    ...checked,
+  };
 }
 
 function theProcedure(procedures: readonly Procedure[], name: string | undefined): Procedure | null {

@@ -1,14 +1,22 @@
 // All that callers of the core need: the command line, the server, a browser.
 
 export { explanationLines } from "#outputs/explanation.ts";
+export { codeText, printable, UNSHOWABLE } from "#outputs/printable.ts";
 export { convertText } from "#quantity/convert.ts";
 export { allCodes, explain, pageMarkdown as explanationMarkdown } from "#rules/explain.ts";
 export { formatText } from "#syntax/format.ts";
 export { type Arrangements, type ArrangeResult, arrangeTable } from "./arrange.ts";
-export { computedValues, explainLine, type LineExplained } from "./explain-line.ts";
+export { computedValues, explainedText, explainLine, type LineExplained } from "./explain-line.ts";
 export { type ExportRequest, type ExportResult, exportAs, outputFormats } from "./export.ts";
+export { figuresWanted, withFigures } from "./figures.ts";
+export { isTable } from "./load.ts";
+export { outlineOf } from "./outline.ts";
+export { type PreviewResult, previewAs, previewOutputs } from "./preview.ts";
 export type { CheckReport, FileReport, ReportedFinding, Summary } from "./report.ts";
 export { reportText } from "./report.ts";
+export { REVIEW_FORMATS, type ReviewReport, reviewAs, reviewOf, unreadIn } from "./review.ts";
 export type { Snapshot, Wanted } from "./snapshot.ts";
 export { starterFiles } from "./starter.ts";
+export { TRACE_FORMATS, traceMatrix } from "./trace.ts";
+export { type VerifyReport, type VerifyResult, verify } from "./verify.ts";
 export { type CheckSettings, openWorkspace, type Workspace } from "./workspace.ts";

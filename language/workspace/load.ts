@@ -77,6 +77,11 @@ function namedIn(file: ast.File): readonly Wanted[] {
   return found;
 }
 
+/** The figures that a file names, as written. */
+export function figuresIn(file: ast.File): readonly string[] {
+  return namedIn(file).flatMap(({ need, path }) => (need === "presence" ? [path] : []));
+}
+
 const named = new WeakMap<ast.File, readonly Wanted[]>();
 
 /** Where an arrangement takes its masses from. */
@@ -87,6 +92,6 @@ function tablesOf({ properties }: ast.Arrangement): readonly Wanted[] {
 }
 
 /** Rows of a table, no procedure. */
-function isTable(path: string): boolean {
+export function isTable(path: string): boolean {
   return /\.csv$/i.test(path);
 }

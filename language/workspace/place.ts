@@ -1,5 +1,6 @@
 // Which procedure and step a finding stands in, told from its place.
-import type { FileModel, Item, Procedure, Step } from "#model/procedure.ts";
+import type { FileModel, Procedure, Step } from "#model/procedure.ts";
+import { stepsOf } from "#model/written-steps.ts";
 import type { Finding } from "#rules/finding.ts";
 
 /** Adds procedure and step to each finding that stands in one. */
@@ -36,16 +37,4 @@ function holding<T extends Procedure | Step>(
   }
   const found = list[low - 1];
   return found !== undefined && at < extent(found).end ? found : undefined;
-}
-
-/** Every step, as written, in the order of the text. */
-function* stepsOf(items: readonly Item[]): Generator<Step> {
-  for (const item of items) {
-    if (item.kind === "step") yield item;
-    else if (item.kind === "task" || item.kind === "repeat" || item.kind === "any order") yield* stepsOf(item.items);
-    else if (item.kind === "when") {
-      for (const arm of item.arms) yield* stepsOf(arm.items);
-      yield* stepsOf(item.otherwise ?? []);
-    }
-  }
 }

@@ -72,7 +72,7 @@ export function reportOf(
   for (const finding of findings) byPath.get(finding.span.path)?.push(finding);
   const files = [...byPath]
     .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0))
-    .map(([path, own]) => ({ path, findings: own.map((finding) => reported(finding, rangeOf)) }));
+    .map(([path, own]) => ({ path, findings: own.map((finding) => reportedFinding(finding, rangeOf)) }));
   return { version: 1, files, summary: summaryOf(files, counts) };
 }
 
@@ -81,7 +81,8 @@ export function reportText(report: CheckReport): string {
   return `${JSON.stringify(report, null, 2)}\n`;
 }
 
-function reported(finding: Finding, rangeOf: (span: Span) => Range): ReportedFinding {
+/** A finding as the JSON has it. */
+export function reportedFinding(finding: Finding, rangeOf: (span: Span) => Range): ReportedFinding {
   const { span, witness, related, fixes, ...rest } = finding;
   const remark = (one: { message: string; span: Span }): ReportedRemark => ({
     message: one.message,

@@ -6,6 +6,8 @@ export interface Snapshot {
   readonly texts: ReadonlyMap<string, string>;
   /** Files that are there though their text was not given: figures, tables. */
   readonly present: ReadonlySet<string>;
+  /** Bytes of figures, for outputs that show them; null for one that could not be read or is too large. */
+  readonly bytes?: ReadonlyMap<string, Uint8Array | null>;
   /** Paths that were looked for and are not there. */
   readonly absent: ReadonlySet<string>;
   /** ISO date, for calibration and the like. */
@@ -14,8 +16,8 @@ export interface Snapshot {
   readonly crib?: string;
 }
 
-/** A file the façade would like to know of: its text, or only whether it is there. */
+/** A file the façade would like to know of: its text, only whether it is there, or (for an output alone) its bytes. */
 export interface Wanted {
   readonly path: string;
-  readonly need: "text" | "presence";
+  readonly need: "text" | "presence" | "bytes";
 }

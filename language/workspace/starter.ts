@@ -14,7 +14,7 @@ tool Wrench "torque wrench" {
 tool Hoist "chain hoist" { lifts 250 kg }
 `;
 
-const PROCEDURE = `// A first procedure. Change a line and run \`sprag check .\` to see what it says.
+const PROCEDURE = `// A first procedure. Change a line, and see what the editor says of it, or \`sprag check .\`.
 
 use "shop.sprag"
 

@@ -3,10 +3,15 @@
 import { cribFactsOf, type Stock, stockOf } from "#analysis/crib/crib-facts.ts";
 import { createDecisions } from "#analysis/decision.ts";
 import { type FollowContext, followProcedure, type Run } from "#analysis/follow.ts";
+import { hazardFactsOf } from "#analysis/hazards/hazards.ts";
 import { balanceFacts } from "#analysis/limits/balance.ts";
 import { limitFactsOf } from "#analysis/limits/limits.ts";
 import { optionsAsked } from "#analysis/mentioned.ts";
 import { factsOf } from "#analysis/report.ts";
+import { secondCheckFacts } from "#analysis/second-check.ts";
+import { statementFactsOf } from "#analysis/statements.ts";
+import { traceFactsOf, weakAllows } from "#analysis/trace/trace-facts.ts";
+import { wordingFactsOf } from "#analysis/wording/wording-facts.ts";
 import type { Option } from "#model/declarations.ts";
 import { type Expansion, expandProcedure } from "#model/expand.ts";
 import type { ExpandedProcedure } from "#model/expanded.ts";
@@ -99,15 +104,15 @@ export function openWorkspace(snapshot: Snapshot, before: Workspace | null = nul
     yield;
     const stock = stockIn(settings.crib);
     const followed = yield* factsIn(models, expandedOf, settings, stock);
+    const all = models.flatMap((model) => model.procedures.flatMap(allowsOf));
     const facts = [
       ...paths.flatMap((path): readonly AnyFact[] => loaded.parsed.get(path)?.problems ?? []),
-      ...models.flatMap((model): readonly AnyFact[] => [...model.problems, ...balanceFacts(model.declarations)]),
+      ...models.flatMap(writtenFacts),
       ...followed,
+      ...weakAllows(all),
     ];
     // Without a crib nothing can be said of what an `allow` of its codes silences.
-    const allows = models
-      .flatMap((model) => model.procedures.flatMap(allowsOf))
-      .filter(({ code }) => stock !== null || !OF_THE_CRIB.has(code));
+    const allows = all.filter(({ code }) => stock !== null || !OF_THE_CRIB.has(code));
     // Where a line could not be read, an `allow` may silence what that line would have brought.
     const doubtful = new Set(models.filter((model) => model.damaged).map((model) => model.path));
     const asked = new Set(paths);
@@ -167,6 +172,18 @@ function proceduresIn({ models }: Loaded): ReadonlyMap<string, Procedure> {
   return procedures;
 }
 
+/** What is found in what is written, without following it. */
+function writtenFacts(model: FileModel): readonly AnyFact[] {
+  return [
+    ...model.problems,
+    ...balanceFacts(model.declarations),
+    ...statementFactsOf(model),
+    ...model.procedures.flatMap(secondCheckFacts),
+    ...traceFactsOf(model),
+    ...wordingFactsOf(model),
+  ];
+}
+
 function* factsIn(
   models: readonly FileModel[],
   expandedOf: FollowContext["expandedOf"],
@@ -181,7 +198,8 @@ function* factsIn(
     yield;
     const run = followed(procedure, context);
     yield;
-    if (run !== null) facts.push(factsOf(run), limitFactsOf(run), stock === null ? [] : cribFactsOf(run, stock));
+    if (run !== null)
+      facts.push(factsOf(run), limitFactsOf(run), hazardFactsOf(run), stock === null ? [] : cribFactsOf(run, stock));
     else if (expanded.tooLarge !== null) facts.push([{ kind: "too large", ...expanded.tooLarge, pass: [], more: 0 }]);
     yield;
   }

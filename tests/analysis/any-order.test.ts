@@ -304,6 +304,13 @@ describe("what has to do with each other is tried both ways", () => {
   });
 });
 
+test("a stop that is a child comes before or after each of the others", () => {
+  const [put, take] = ["step install Hub", "step remove Hub"];
+  const wanted = ["order.not-installed: remove Hub [3]"];
+  expect(found(['stop "Call the engineer."', put, take])).toEqual(wanted);
+  expect(found(['when Extent is Full { stop "Call the engineer." }', put, take])).toEqual(wanted);
+});
+
 describe("a line that cannot be read", () => {
   const work = (children: string): readonly string[] =>
     onPaper(procedureOf(children), { damaged: true }).facts.map(({ code }) => code);

@@ -2,19 +2,23 @@
 // over the drills, which are the same every time, and over random procedures.
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { isThorough, oneIn } from "#harness/thorough.ts";
 import { CODES, differences, wantedIn } from "../oracles/comparison.ts";
 import { drills } from "../oracles/paper/drills.ts";
+import { flowDrills } from "../oracles/paper/flow-drills.ts";
 import type { SimProcedure } from "../oracles/paper/shop.ts";
 import { procedures } from "../oracles/procedure-generator.ts";
 
-const RUNS = 400;
-/** Of the drills one in so many: all of them would take a minute, and `npm run effects` goes through all. */
-const SHARE = 3;
-const LEAST = 10;
+const RUNS = isThorough ? 800 : 150;
+/** Of the drills one in so many: all of them take minutes, and `npm run effects` goes through all. */
+const SHARE = 12;
+/** Those of the flow are small, and each jump stands at many places. */
+const FLOW_SHARE = 40;
+const LEAST = isThorough ? 10 : 1;
 
 test("the checker says what the brute-force run says", { timeout: 900_000 }, () => {
   const random = compared(fc.sample(procedures, { numRuns: RUNS, seed: 7 }));
-  const drilled = compared(drills().filter((_, at) => at % SHARE === 0));
+  const drilled = compared([...oneIn(SHARE, drills()), ...oneIn(FLOW_SHARE, flowDrills())]);
   const faulty = random.filter((rows) => rows.length > 0).length;
   const all = [...random, ...drilled].flat();
   const counts = CODES.map((code) => [code, all.filter((row) => row.startsWith(`${code} `)).length] as const);

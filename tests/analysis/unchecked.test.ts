@@ -1,7 +1,7 @@
 // What could not be checked for want of data is told beside the findings, and printed on the checklist: silence is no pass.
 import { expect, test } from "vitest";
 import { uncheckedIn } from "#analysis/limits/limits.ts";
-import { exportAs } from "#workspace/export.ts";
+import { exportText } from "#harness/export.ts";
 import { openWorkspace, type Workspace } from "#workspace/workspace.ts";
 
 const open = (text: string): Workspace =>
@@ -76,7 +76,7 @@ procedure Lift {
 
 test("the checklist prints the list", () => {
   const workspace = open(screw('thread "M10x1.5"  class "8.8"  nut factor 0.2 dry', GREASE));
-  const made = exportAs(workspace, {
+  const made = exportText(workspace, {
     path: "main.sprag",
     as: "checklist",
     format: "md",
@@ -84,7 +84,20 @@ test("the checklist prints the list", () => {
     repeats: "compact",
     draft: true,
   });
-  expect(made.kind === "done" ? made.text : made.kind).toContain(
-    "Not checked for want of data: preload of Screw, no nut factor for Grease.",
-  );
+  expect(made).toContain("Not checked for want of data: preload of Screw, no nut factor for Grease.");
+});
+
+test("what is left where a row names a part, of which nobody says how thick it is", () => {
+  const text = `part Shim "shim"
+part Thin "thin shim"
+tool Gauge "gauge" { measures 0 .. 50 mm }
+procedure Fit {
+  step measure Gap "gap" with Gauge expect 2 .. 4 mm
+  step choose Shim by Gap leaving 0 .. 1 mm {
+    2 .. 3 mm: Thin
+    3 .. 4 mm: 3 mm
+  }
+}`;
+  expect(told(text)).toEqual(["remainder | Shim | value | Thin"]);
+  expect(told(text.replace(" leaving 0 .. 1 mm", ""))).toEqual([]);
 });

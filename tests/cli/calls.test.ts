@@ -1,11 +1,23 @@
 // Calls as such: help, version, the day of the work, and what is said of a call that no command understands.
 import { describe, expect, test } from "vitest";
 import { run } from "#cli/program.ts";
-import { dateOf, type Stream } from "#cli/surroundings.ts";
+import { dateOf, type Stream, type Surroundings } from "#cli/surroundings.ts";
 import { folderWith } from "#harness/command.ts";
 import about from "../../language/package.json" with { type: "json" };
 
-const COMMANDS = ["check", "export", "format", "explain", "convert", "new", "arrange", "serve"];
+const COMMANDS = [
+  "check",
+  "export",
+  "review",
+  "format",
+  "explain",
+  "convert",
+  "new",
+  "arrange",
+  "verify",
+  "outline",
+  "serve",
+];
 
 describe("help", () => {
   test("lists the commands and the exit statuses, with examples", () => {
@@ -36,10 +48,7 @@ test("--version prints the version of the package", () => {
 
 test.each([
   [["chek", "a"], "no command is called “chek”. Nearest: check. See sprag --help."],
-  [
-    ["print"],
-    "no command is called “print”. There are: check, export, format, explain, convert, new, arrange, serve. See sprag --help.",
-  ],
+  [["print"], `no command is called “print”. There are: ${COMMANDS.join(", ")}. See sprag --help.`],
   [["--colour"], "sprag has no option --colour. There are: --version, --help. See sprag --help."],
   [["check"], "sprag check wants PATH behind it. See sprag check --help."],
   [["check", "--fromat", "json"], "sprag check has no option --fromat. Nearest: --format. See sprag check --help."],
@@ -66,10 +75,19 @@ test.each([
 ])("the day of the work is %s", (_title, given, env, day) => {
   // 1767225600 is 2026-01-01T00:00:00Z (date -u -d @1767225600, GNU coreutils).
   const now = () => new Date("2030-12-31T12:00:00Z");
-  expect(dateOf(given, { cwd: "", env, out: silent, err: silent, now, serve: () => {} })).toBe(day);
+  expect(dateOf(given, { ...nowhere, env, now })).toBe(day);
 });
 
 const silent: Stream = { write: () => {}, isTerminal: false, columns: null };
+const nowhere: Surroundings = {
+  cwd: "",
+  env: {},
+  out: silent,
+  err: silent,
+  now: () => new Date(0),
+  asset: () => Promise.reject(new Error("none here")),
+  serve: () => {},
+};
 
 test("a fault of the program itself is told as one, status 2", () => {
   let told = "";
@@ -85,7 +103,7 @@ test("a fault of the program itself is told as one, status 2", () => {
       told += text;
     },
   };
-  expect(run(["explain"], { cwd: "", env: {}, out: broken, err, now: () => new Date(0), serve: () => {} })).toBe(2);
+  expect(run(["explain"], { ...nowhere, out: broken, err })).toBe(2);
   expect(told).toMatch(/^sprag: stopped by a fault of its own\. Please report these lines:\nError: a bug\n +at /);
 });
 

@@ -57,7 +57,7 @@ describe("the command", () => {
   test("a line without any says so, and where there are some", () => {
     expect(explain("5")).toMatchObject({
       status: 0,
-      out: "Nothing is worked out in the step at line 5. See lines 8, 11.\n",
+      out: "Nothing is worked out at line 5. See lines 8, 11.\n",
     });
     expect(explain("1", 'part Cover "cover"\n').out).toContain("Nothing is worked out in job.sprag.");
   });
@@ -74,10 +74,109 @@ describe("the command", () => {
     expect(err).toContain(sentence);
   });
 
+  /** Of two ways only one takes the adapter. */
+  const ASKED = JOB.replace("tool Wrench", 'option Way "way" { Long Short }\ntool Wrench').replace(
+    "    tighten Screw to 100 lbf·in with Wrench + Crowfoot\n",
+    "    when Way is Long {\n      tighten Screw to 100 lbf·in with Wrench + Crowfoot\n    }\n",
+  );
+
+  test("what a choice leaves out is not worked out", () => {
+    const job = folderWith({ "job.sprag": ASKED });
+    const ofWay = (...set: string[]): string => job.sprag("explain", "job.sprag:9", ...set).out;
+    expect(ofWay()).toContain("setting Ts = 66.67 lbf·in");
+    expect(ofWay("--set", "Way=Long")).toBe(ofWay());
+    expect(ofWay("--set", "Way=Short")).toBe("Nothing is worked out at line 9. See line 14.\n");
+    expect(job.sprag("explain", "job.sprag:9", "--set", "Way=Short", "--format", "json").out).toBe(
+      '{\n  "version": 1,\n  "path": "job.sprag",\n  "line": 9,\n  "values": [],\n  "elsewhere": [\n    14\n  ]\n}\n',
+    );
+  });
+
+  test.each([
+    [["job.sprag:9", "--set", "Wya=Long"], "no option is called Wya. Nearest: Way."],
+    [["job.sprag:9", "--format", "xml"], "--format cannot be “xml”."],
+    [["order.enclosed", "--format", "json"], "--format json and --set go with FILE:LINE"],
+    [["--set", "Way=Long"], "--format json and --set go with FILE:LINE"],
+  ])("refuses %j", (given, sentence) => {
+    const { status, out, err } = folderWith({ "job.sprag": ASKED }).sprag("explain", ...given);
+    expect({ status, out }).toEqual({ status: 2, out: "" });
+    expect(err).toContain(sentence);
+  });
+
   test("refuses a file that is not there", () => {
     const { status, err } = folderWith({}).sprag("explain", "nothing.sprag:3");
     expect(status).toBe(2);
     expect(err).toContain("nothing.sprag is not there.");
+  });
+});
+
+/* The design's sample (60 mm, 36 + 15 µm, 11.7 µm/(m·K)): 97.7 °C with the inner at 25 °C; 0.2 K/s over 40 s are 8 K. */
+const FIT = `tool Heater "heater" { heats to 300 °C }
+tool Hoist "hoist" { lifts 250 kg }
+material Steel "steel" { expansion 11.7 µm/(m·K)  heat limit 300 °C }
+part Shaft "shaft" { material Steel  mass 64 kg }
+part Bearing "bearing" { material Steel  mass 3 .. 3.5 kg  cools 0.2 K/s }
+fit Bearing over Shaft { diameter 60 mm  interference 11 .. 36 µm  slip clearance 15 µm }
+procedure FitBearing "fit the bearing" {
+  ambient 15 .. 25 °C
+  crew 2
+  begin with Shaft is installed
+  step HeatBearing {
+    heat Bearing to 110 .. 120 °C with Heater
+  }
+  step Slide {
+    install Bearing over Shaft
+    within 40 s after HeatBearing
+    takes 30 s
+  }
+  step remove Shaft
+  step lift Shaft with Hoist
+  step set down Shaft
+  step lift Shaft by hand
+}
+`;
+
+describe("a hot fit and what is lifted", () => {
+  const job = (line: number, text = FIT): string =>
+    folderWith({ "job.sprag": text }).sprag("explain", `job.sprag:${line}`).out;
+
+  test("what is left of the heat, the clearance, and the temperature at the heater", () => {
+    const out = job(15);
+    expect(out).toContain("Bearing over Shaft: temperature after the time T = at least 102 °C");
+    expect(out).toContain("t = 40 s, time");
+    expect(out).toContain("Bearing over Shaft: least clearance c = ");
+    expect(out).toContain("Bearing over Shaft: temperature at the heater T0 = at least 105.7 °C");
+    expect(out).toContain("formula  T0 = 20 °C + [(δ + s)/d + αi(Ti − 20 °C)]/αo + c·t");
+  });
+
+  test("the same in the other unit system: 97.65 °C and 8 K are 222.2 °F", () => {
+    const inFahrenheit = FIT.replace("110 .. 120 °C", "230 .. 248 °F").replace("15 .. 25 °C", "59 .. 77 °F");
+    expect(job(15, inFahrenheit)).toContain("temperature at the heater T0 = at least 222.2 °F");
+  });
+
+  test("without a loss it is the temperature at the joint", () => {
+    const out = job(15, FIT.replace("  cools 0.2 K/s", ""));
+    expect(out).toContain("temperature of the outer part To = at least 97.7 °C");
+    expect(out).not.toContain("after the time");
+  });
+
+  test("all that hangs, each at its high end, beside what the hoist lifts", () => {
+    const out = job(20);
+    expect(out).toContain("Hoist for Shaft: mass that hangs m = 67.5 kg");
+    expect(out).toContain("formula  m = m1 + m2, at most C");
+    for (const term of ["m1 = 64 kg, mass of Shaft", "m2 = 3 .. 3.5 kg, mass of Bearing", "C = 250 kg, limit of Hoist"])
+      expect(out).toContain(term);
+  });
+
+  test("by hand, beside what the crew may lift", () => {
+    const out = job(22, FIT.replace("mass 64 kg", "mass 20 kg"));
+    expect(out).toContain("Shaft by hand: limit for the crew m = at most 46 kg");
+    expect(out).toContain("formula  m = 2·m1");
+    expect(out).toContain("Shaft by hand: mass that hangs m = 23.5 kg");
+  });
+
+  test("with a tool that says nothing of what it lifts, the mass alone", () => {
+    const out = job(20, FIT.replace(" { lifts 250 kg }", ""));
+    expect(out).toContain("Shaft: mass that hangs m = 67.5 kg\n  formula  m = m1 + m2\n");
   });
 });
 
@@ -99,7 +198,10 @@ test("hover and command show the same lines, for every value of every sample", a
             textDocument: { uri },
             position,
           });
-          const printed = folderWith(files).sprag("explain", `${path}:${position.line + 1}`).out;
+          const printed = folderWith({ ...files, ...Object.fromEntries(tables) }).sprag(
+            "explain",
+            `${path}:${position.line + 1}`,
+          ).out;
           const wanted = explanationLines(explanation, of).join("\n");
           expect((answer?.contents as MarkupContent | undefined)?.value).toContain(wanted);
           expect(printed).toContain(wanted);

@@ -122,7 +122,10 @@ describe("a call that cannot be followed is refused, status 2", () => {
   const files = { "a.sprag": CLEAN, "two.sprag": TWO, "lib.sprag": 'part Seal "seal"\n', "sub/b.sprag": CLEAN };
   test.each([
     [["a.sprag", "--as", "checklst"], "--as cannot be “checklst”. Nearest: checklist."],
-    [["a.sprag", "--format", "pdf"], "--format of a checklist cannot be “pdf”. There are: html, md."],
+    [
+      ["a.sprag", "--format", "rtf"],
+      "--format of a checklist cannot be “rtf”. There are: html, pdf, docx, md, csv, json.",
+    ],
     [["a.sprag", "--units", "metric"], "--units cannot be “metric”. There are: si, us, both."],
     [["a.sprag", "--repeats", "ful"], "--repeats cannot be “ful”. Nearest: full."],
     [["two.sprag"], "two.sprag holds 2 procedures. Name one with --procedure: FitSeal, TakeSeal."],

@@ -42,7 +42,7 @@ describe("the outer part's temperature", () => {
     const { result, formula, inputs, caution } = explanation(needed);
     // 97.649… and 8 K lost on the way; up, since less would jam.
     expect(show(result.value)).toBe("at least 105.7 °C");
-    expect(formula).toBe("To = 20 °C + [(δ + s)/d + αi(Ti − 20 °C)]/αo + c·t");
+    expect(formula).toBe("T0 = 20 °C + [(δ + s)/d + αi(Ti − 20 °C)]/αo + c·t");
     expect(inputs.map(({ symbol, value }) => `${symbol} ${show(value)}`)).toEqual([
       "d 60 mm",
       "δ 11 .. 36 µm",

@@ -8,7 +8,7 @@ import { allFiles, programFiles, root, type SourceFile } from "./source-files.ts
 const mostLines = 500;
 const longestHeader = 4;
 const vagueNames = /^(?:utils?|helpers?|types|misc|common|shared|stuff|lib|index\.d)\.[a-z]+$/;
-const kebabCase = /^[a-z0-9]+(?:-[a-z0-9]+)*(?:\.test|\.config|\.d)?\.(?:ts|mjs|js)$/;
+const kebabCase = /^[a-z0-9]+(?:-[a-z0-9]+)*(?:(?:\.long)?\.test|\.config|\.d)?\.(?:ts|mjs|js)$/;
 const topLevel = new Set([
   ...["README.md", "DEVELOPERS.md", "package.json", "package-lock.json", "tsconfig.json"],
   ...["language", "extension", "tests", "samples", "node_modules"],

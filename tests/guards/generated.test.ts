@@ -1,34 +1,56 @@
-// The checked-in generated files are what the grammar gives today.
+// The checked-in generated files are what their sources give today: the parser from the grammar, the script of the checklist.
 import { spawnSync } from "node:child_process";
+import { createHash } from "node:crypto";
 import { cpSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { PAGE_HASH, PAGE_SCRIPT } from "../../language/outputs/checklist/generated/page.ts";
 import { root } from "./source-files.ts";
 
-const kept = join(root, "language", "grammar", "generated");
+const parser = join(root, "language", "grammar", "generated");
+const page = join(root, "language", "outputs", "checklist", "generated");
 
-test("the generated parser is current", () => {
-  expect(staleIn(kept)).toEqual({ status: 0, output: "" });
+test.each(["grammar", "page"])("what is generated from the %s is current", (source) => {
+  expect(staleIn(source)).toEqual({ status: 0, output: "" });
+});
+
+test("the script's hash is its own, and it cannot end its element", () => {
+  expect(PAGE_HASH).toBe(`sha256-${createHash("sha256").update(PAGE_SCRIPT, "utf8").digest("base64")}`);
+  expect(PAGE_SCRIPT).not.toMatch(/<\/script|<!--|[^\x20-\x7e\n]/i);
 });
 
 test("says so: a file that was edited, one that is missing and one too many", () => {
-  const copy = mkdtempSync(join(tmpdir(), "sprag-guard-"));
-  try {
-    cpSync(kept, copy, { recursive: true });
+  const { status, output } = inCopy(parser, (copy) => {
     writeFileSync(join(copy, "ast.ts"), "// edited\n");
     writeFileSync(join(copy, "extra.ts"), "// not from the grammar\n");
     rmSync(join(copy, "module.ts"));
-    const { status, output } = staleIn(copy);
-    expect(status).toBe(1);
-    expect(output.match(/^\S+/gm)).toEqual(["ast.ts", "extra.ts", "module.ts"]);
+    return staleIn("grammar", copy);
+  });
+  expect(status).toBe(1);
+  expect(output.match(/^\S+/gm)).toEqual(["ast.ts", "extra.ts", "module.ts"]);
+});
+
+test("says so: a script that was edited", () => {
+  const { status, output } = inCopy(page, (copy) => {
+    writeFileSync(join(copy, "page.ts"), "// edited\n");
+    return staleIn("page", copy);
+  });
+  expect({ status, files: output.match(/^\S+/gm) }).toEqual({ status: 1, files: ["page.ts"] });
+});
+
+function inCopy<Result>(kept: string, work: (copy: string) => Result): Result {
+  const copy = mkdtempSync(join(tmpdir(), "sprag-guard-"));
+  try {
+    cpSync(kept, copy, { recursive: true });
+    return work(copy);
   } finally {
     rmSync(copy, { recursive: true, force: true });
   }
-});
+}
 
-function staleIn(folder: string): { status: number | null; output: string } {
+function staleIn(...args: readonly string[]): { status: number | null; output: string } {
   const script = join(root, ".scripts", "generated.mjs");
-  const { status, stdout, stderr } = spawnSync(process.execPath, [script, folder], { encoding: "utf8" });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [script, ...args], { encoding: "utf8" });
   return { status, output: stdout + stderr };
 }

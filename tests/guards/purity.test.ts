@@ -22,6 +22,20 @@ const calls = new Set(["fetch", "require", "setInterval", "Date"]);
 /** Methods whose answer depends on the language the machine is set to. */
 const localeMethods = new Set(["localeCompare", "toLocaleString", "toLocaleUpperCase", "toLocaleLowerCase"]);
 const inServer = ["process.argv", "process.stdout", "console.*"];
+/** Runs in a browser, in the checklist itself: it has a clock and keeps what is filled in, and loads nothing. */
+const pageFolder = "language/outputs/checklist/page/";
+const inPage = ["console.*", "navigator.*", "Math.random", "crypto.*", "document.write", "document.cookie"];
+const callsInPage = new Set([
+  "fetch",
+  "eval",
+  "XMLHttpRequest",
+  "WebSocket",
+  "EventSource",
+  "Function",
+  "importScripts",
+]);
+/** Text would become markup. */
+const markupMembers = new Set(["innerHTML", "outerHTML", "insertAdjacentHTML", "srcdoc"]);
 
 test("the core reaches for nothing outside itself", () => {
   expect(allFiles.filter(({ path }) => isPure(path)).length).toBeGreaterThan(0);
@@ -61,6 +75,21 @@ test("the server leaves arguments and standard output alone, the command may use
   expect(complaints({ path: "language/cli/a.ts", text })).toEqual([]);
 });
 
+test.each([
+  ["the network", 'await fetch("x");'],
+  ["the network another way", 'new WebSocket("wss://x");'],
+  ["code from a text", 'eval("x");'],
+  ["markup from a text", "place.innerHTML = text;"],
+  ["a module at run time", 'await import("x");'],
+])("says so in the page: %s", (_title, text) => {
+  expect(complaints({ path: `${pageFolder}a.ts`, text })).toHaveLength(1);
+});
+
+test("the page may keep things and know the time", () => {
+  const text = 'localStorage.setItem("x", new Date().toISOString());';
+  expect(complaints({ path: `${pageFolder}a.ts`, text })).toEqual([]);
+});
+
 function isPure(path: string): boolean {
   const layer = layerOf(path);
   return layer !== undefined && !impure.has(layer);
@@ -72,7 +101,11 @@ function complaints({ path, text }: SourceFile): string[] {
   const found: string[] = [];
   const source = ts.createSourceFile(path, text, ts.ScriptTarget.Latest);
   const visit = (node: ts.Node): void => {
-    const complaint = server ? reachOf(node, inServer) : outside(node);
+    const complaint = server
+      ? reachOf(node, inServer)
+      : path.startsWith(pageFolder)
+        ? outsidePage(node)
+        : outside(node);
     if (complaint === undefined) ts.forEachChild(node, visit);
     else found.push(`${path}:${source.getLineAndCharacterOfPosition(node.pos).line + 1}: ${complaint}`);
   };
@@ -91,6 +124,15 @@ function outside(node: ts.Node): string | undefined {
   }
   if (ts.isPropertyAccessExpression(node) && localeMethods.has(node.name.text)) return node.name.text;
   return reachOf(node, reaching);
+}
+
+function outsidePage(node: ts.Node): string | undefined {
+  if ((ts.isCallExpression(node) || ts.isNewExpression(node)) && ts.isIdentifier(node.expression)) {
+    if (callsInPage.has(node.expression.text)) return node.expression.text;
+  }
+  if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) return "import()";
+  if (ts.isPropertyAccessExpression(node) && markupMembers.has(node.name.text)) return node.name.text;
+  return reachOf(node, inPage);
 }
 
 function reachOf(node: ts.Node, patterns: readonly string[]): string | undefined {

@@ -6,6 +6,7 @@ import { dirname, join } from "node:path";
 import { onTestFinished } from "vitest";
 import { run } from "#cli/program.ts";
 import type { Surroundings } from "#cli/surroundings.ts";
+import { assetFile } from "./fonts.ts";
 
 export interface Called {
   readonly status: number;
@@ -18,6 +19,8 @@ export interface Folder {
   readonly path: string;
   /** Runs the command there. */
   readonly sprag: (...args: string[]) => Called;
+  /** As `sprag`, for a call that takes a while. `bytes`: what was written to standard output that is no text. */
+  readonly spragLater: (...args: string[]) => Promise<Called & { readonly bytes: Uint8Array }>;
   /** As `sprag`, for another terminal, environment or folder. */
   readonly spragAs: (around: Partial<Place>, ...args: string[]) => Called;
   readonly read: (path: string) => string;
@@ -40,17 +43,33 @@ export function folderWith(files: Readonly<Record<string, string | Buffer>> = {}
   }
   return {
     path,
-    sprag: (...args) => call({ cwd: path }, args),
-    spragAs: (place, ...args) => call({ cwd: path, ...place }, args),
+    sprag: (...args) => atOnce({ cwd: path }, args),
+    spragLater: (...args) => later({ cwd: path }, args),
+    spragAs: (place, ...args) => atOnce({ cwd: path, ...place }, args),
     read: (name) => readFileSync(join(path, name), "utf8"),
   };
 }
 
-function call(place: Partial<Place> & { readonly cwd: string }, args: readonly string[]): Called {
+type Standing = Partial<Place> & Pick<Place, "cwd">;
+
+function atOnce(place: Standing, args: readonly string[]): Called {
+  const { status, written } = call(place, args);
+  if (typeof status !== "number") throw new Error("this call takes a while: use spragLater");
+  return { status, ...written };
+}
+
+async function later(place: Standing, args: readonly string[]): Promise<Called & { readonly bytes: Uint8Array }> {
+  const { status, written, bytes } = call(place, args);
+  return { status: await status, ...written, bytes: Buffer.concat(bytes) };
+}
+
+function call(place: Standing, args: readonly string[]) {
   const written = { out: "", err: "" };
+  const bytes: Uint8Array[] = [];
   const stream = (name: keyof typeof written): Surroundings["out"] => ({
-    write: (text) => {
-      written[name] += text;
+    write: (content) => {
+      if (typeof content === "string") written[name] += content;
+      else bytes.push(content);
     },
     isTerminal: place.isTerminal ?? false,
     columns: place.columns ?? null,
@@ -66,9 +85,10 @@ function call(place: Partial<Place> & { readonly cwd: string }, args: readonly s
       ticks += 1000;
       return new Date(ticks);
     },
+    asset: async (name) => readFileSync(assetFile(name)),
     serve: () => {
       written.out += "(serving)";
     },
   });
-  return { status, ...written };
+  return { status, written, bytes };
 }

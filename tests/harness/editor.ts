@@ -1,5 +1,6 @@
 // An editor for tests of the server: a client and the server in one process, talking the real protocol over two streams.
 // Texts carry marks: `<|>` is the cursor, `<[` and `]>` hold a selection. The only place where tests start the server.
+import { readFileSync } from "node:fs";
 import { PassThrough } from "node:stream";
 import { createConnection, StreamMessageReader, StreamMessageWriter } from "vscode-languageserver/node";
 import {
@@ -10,12 +11,14 @@ import {
   type Position,
   type ProtocolConnection,
   type Range,
+  type RegistrationParams,
   type TextEdit,
   type WorkspaceEdit,
 } from "vscode-languageserver-protocol/node";
 import type { StartOptions, Status } from "#server/protocol.ts";
 import { startServer } from "#server/server.ts";
 import { linesOf } from "#syntax/lines.ts";
+import { assetFile } from "./fonts.ts";
 
 export interface Editor {
   readonly initialized: InitializeResult;
@@ -34,6 +37,8 @@ export interface Editor {
   /** Resolves when the server has nothing left to check. */
   readonly atRest: () => Promise<void>;
   readonly statuses: readonly Status[];
+  /** What the server wants to hear of beside what it said at the start: method and documents. */
+  readonly registered: readonly (readonly [string, unknown])[];
   /** Writes a file on the "disk" (or removes it) and tells the server. */
   readonly write: (path: string, text: string | null) => Promise<void>;
   /** Applies an edit to open files and the "disk", as a client would. */
@@ -119,13 +124,22 @@ async function startEditor(setting: EditorSetting = {}): Promise<Editor> {
   );
   connection.onNotification("sprag/status", (status: Status) => void statuses.push(status));
   connection.onRequest("workspace/configuration", ({ items }) => items.map(() => setting.settings ?? null));
-  connection.onRequest("client/registerCapability", () => null);
+  const registered: (readonly [string, unknown])[] = [];
+  connection.onRequest("client/registerCapability", ({ registrations }: RegistrationParams) => {
+    for (const { method, registerOptions } of registrations)
+      registered.push([method, registerOptions?.documentSelector]);
+    return null;
+  });
   connection.onRequest("window/workDoneProgress/create", () => null);
   connection.onRequest("sprag/list", () => ({
     uris: [...disk.keys()].filter((path) => /\.(?:sprag|gitignore)$/.test(path)).map(uri),
   }));
   connection.onRequest("sprag/read", ({ uris }) => ({
     texts: uris.map((one: string) => disk.get(pathOf(one)) ?? null),
+  }));
+  // What lies beside the server, such as typefaces.
+  connection.onRequest("sprag/bytes", ({ uris }) => ({
+    bytes: uris.map((one: string) => readFileSync(assetFile(one.slice(one.lastIndexOf("/") + 1))).toString("base64")),
   }));
   connection.onRequest("sprag/present", ({ uris }) => ({ present: uris.map((one: string) => disk.has(pathOf(one))) }));
   connection.listen();
@@ -185,6 +199,7 @@ async function startEditor(setting: EditorSetting = {}): Promise<Editor> {
     },
     atRest,
     statuses,
+    registered,
     write,
     apply: async (edit) => {
       for (const [address, edits] of editsOf(edit)) {

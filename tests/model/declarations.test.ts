@@ -112,6 +112,14 @@ describe("places", () => {
   });
 });
 
+test("a day until which an item is calibrated is said once; the first counts", () => {
+  const text = `tool W
+crib C { item "A" for W { calibrated until 2026-05-04  calibrated until 2027-05-04 } }`;
+  expect(problemsIn(text)).toEqual([
+    "misplaced «calibrated until 2027-05-04»: a second `calibrated until` belongs only once here",
+  ]);
+});
+
 describe("parts", () => {
   test("instances by number, by name, and none", () => {
     expect(declared(declarations, "part", "Segment").instances).toEqual({ form: "numbered", first: 1, last: 16 });
@@ -178,7 +186,8 @@ describe("parts", () => {
     expect(nominal(flange.cools)).toBeCloseTo(0.2, 12);
     expect(declared(parts, "part", "Frame").hazards).toEqual(["Splinters"]);
     expect(declared(parts, "part", "Washer").singleUse).toBe(true);
-    expect(declared(parts, "part", "Tooth").sharp).toBe(true);
+    expect(declared(parts, "part", "Tooth")).toMatchObject({ sharp: true, stands: false });
+    expect(declared(modelOf('part Motor "motor" { stands }'), "part", "Motor")).toMatchObject({ stands: true });
   });
   test("parts may speak of each other in a circle, and of what comes later", () => {
     const model = modelOf("part A { needs B }\npart B { needs A encloses C }\npart C");

@@ -32,7 +32,9 @@ export const CODES = [
   "unfinished",
   "not-final",
   "wasted",
-].map((name) => `order.${name}`);
+]
+  .map((name) => `order.${name}`)
+  .concat(["unreachable", "impossible-condition", "endless", "bad-jump", "empty"].map((name) => `flow.${name}`));
 
 /** A text, and what must be found in it: one row for each code and line, with all assignments. Plain data. */
 export interface Wanted {

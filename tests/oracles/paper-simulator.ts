@@ -1,9 +1,10 @@
 // A procedure carried out by brute force: every option value, every outcome of every check, every order of what may come in any
 // order, until no new state turns up. Written from the language's description alone; knows nothing of the checker.
 import { outcomesOf } from "./paper/carry-out.ts";
+import { type Course, flowTroubles, placeOf } from "./paper/flow.ts";
 import { performed } from "./paper/perform.ts";
 import { compile, type Instruction, type Program } from "./paper/program.ts";
-import type { SimProcedure } from "./paper/shop.ts";
+import { readingsIn, type SimProcedure, valuesRead } from "./paper/shop.ts";
 import { atEnd, type Trouble, troubles } from "./paper/troubles.ts";
 import { fails, keyOf, startOf, type World } from "./paper/world.ts";
 
@@ -24,15 +25,34 @@ export function simulate(procedure: SimProcedure): readonly SimFinding[] {
 
 function foundIn(procedure: SimProcedure): readonly SimFinding[] {
   const program = compile(procedure, procedure.items);
-  const start = startOf(procedure, program);
+  const starts = everyReading(procedure, startOf(procedure, program));
+  const courses: Course[] = [];
   // What no branch asks for makes no difference.
   const asked = procedure.options.filter(({ name }) => program.options.has(name));
   const others = assignments(procedure.options.filter((option) => !asked.includes(option)));
-  return assignments(asked).flatMap((so) => {
-    const { troubles, ends } = run(procedure, program, [start], so);
+  const found = assignments(asked).flatMap((so) => {
+    const { troubles, ends, ways } = run(procedure, program, starts, so);
+    courses.push({ so, ways });
     const all = [...troubles, ...(ends.length === 0 ? [] : atEnd(procedure, ends))];
     return others.flatMap((other) => all.map(({ code, at = "" }) => ({ code, at, so: { ...so, ...other } })));
   });
+  const onTheWay = flowTroubles(procedure.items, program, courses).flatMap(({ code, at, so }) =>
+    assignments(procedure.options)
+      .filter((all) => so === null || Object.entries(so).every(([name, value]) => all[name] === value))
+      .map((all) => ({ code, at, so: all })),
+  );
+  return [...found, ...onTheWay];
+}
+
+/** Before it is measured, a reading may be anything. */
+function everyReading(procedure: SimProcedure, start: World): readonly World[] {
+  return readingsIn(procedure.items).reduce<readonly World[]>(
+    (worlds, reading) =>
+      worlds.flatMap((world) =>
+        valuesRead(procedure.items, reading).map((read) => ({ ...world, [`reading ${reading}`]: String(read) })),
+      ),
+    [start],
+  );
 }
 
 /** What is wrong on the way under one assignment, and every world in which the end is reached. */
@@ -41,10 +61,14 @@ export function run(
   program: Program,
   starts: readonly World[],
   so: Readonly<Record<string, string>>,
-): { troubles: readonly Trouble[]; ends: readonly World[] } {
+): { troubles: readonly Trouble[]; ends: readonly World[]; ways: Course["ways"] } {
   const { instructions, blocks, pairs } = program;
   // Every state that can stand before each instruction.
   const before: Map<string, World>[] = instructions.map(() => new Map());
+  const ways = new Map<string, Set<string>>();
+  const readings = readingsIn(procedure.items);
+  const placeIn = (at: number, world: World): string =>
+    placeOf(at, readings.map((reading) => world[`reading ${reading}`]).join(" "));
   const open = starts.map((world) => ({ at: 0, world, key: keyOf(world) }));
   for (let next = open.pop(); next !== undefined; next = open.pop()) {
     const here = next;
@@ -52,9 +76,13 @@ export function run(
     const seen = before[here.at];
     if (instruction === undefined || seen === undefined || seen.has(here.key)) continue;
     seen.set(here.key, here.world);
+    const place = placeIn(here.at, here.world);
+    const onward = ways.get(place) ?? new Set();
+    ways.set(place, onward);
     for (const after of outcomesOf(procedure, pairs, instruction, here.world))
       for (const { at, orders } of instruction.next(so, (block) => after[block] ?? "")) {
         const world = orders === null ? after : { ...after, ...orders };
+        onward.add(placeIn(at, world));
         open.push({ at, world, key: world === here.world ? here.key : keyOf(world) });
       }
   }
@@ -63,7 +91,7 @@ export function run(
       troublesAt(procedure, program, instruction, worlds),
     ),
   );
-  return { troubles: found, ends: [...(before.at(-1)?.values() ?? [])] };
+  return { troubles: found, ends: [...(before.at(-1)?.values() ?? [])], ways };
 }
 
 /** What is found in some order only says that order: the orders are looked at one by one. */

@@ -57,6 +57,21 @@ test.each([
   expect(after(text, { takeOut: placeOf(text, "OLD") })).toBe(wanted);
 });
 
+test("the first of a block leaves no blank line there", () => {
+  const text = "task A {\n  OLD\n\n  step b\n}\n";
+  expect(after(text, { takeOut: placeOf(text, "OLD") })).toBe("task A {\n  step b\n}\n");
+});
+
+test.each([
+  ["on one line where there is room", 96, "  a BREAK\n"],
+  ["each on a line of its own where there is not", 97, "  a\n    BREAK\n"],
+])("the rests of a new line stand %s", (_title, length, wanted) => {
+  const rest = "b".repeat(length);
+  const text = "x {\n  step c\n}\n";
+  const edit = { lineBefore: placeOf(text, "step c"), newText: "a", rests: [rest] };
+  expect(after(text, edit)).toBe(`x {\n${wanted.replace("BREAK", rest)}  step c\n}\n`);
+});
+
 test.each([
   ["joined to one line", "step {\n  b\n  OLD\n}\n", "step { b }\n"],
   [

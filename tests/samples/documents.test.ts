@@ -50,7 +50,20 @@ test("every call of sprag in the documents is one that the command knows", () =>
   const calls = documents.flatMap(({ text }) => [...text.matchAll(/npx sprag ([a-z]+)(?:[^\n`]*)/g)]);
   const { sprag } = folderWith();
   const known = new Set(calls.map(([, name = ""]) => name));
-  expect([...known].sort()).toEqual(["arrange", "check", "convert", "explain", "export", "format", "new", "serve"]);
+  const told = [
+    "arrange",
+    "check",
+    "convert",
+    "explain",
+    "export",
+    "format",
+    "new",
+    "outline",
+    "review",
+    "serve",
+    "verify",
+  ];
+  expect([...known].sort()).toEqual(told);
   for (const name of known) expect(sprag(name, "--help").status).toBe(0);
   for (const [call, name = ""] of calls)
     for (const [flag] of call.matchAll(/--[a-z-]+/g)) expect(sprag(name, "--help").out).toContain(flag);

@@ -53,7 +53,7 @@ export const meaningSlips: readonly WriterSlip[] = [
   },
   {
     slip: "a pound for a torque",
-    text: part("torque 40 lb dry"),
+    text: `${part('torque 40 lb dry per Manual "5"')}\nsource Manual "manual"`,
     code: "units.ambiguous",
     at: "lb",
     message: /lbf/,

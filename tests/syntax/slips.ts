@@ -134,7 +134,7 @@ export const slips: readonly WriterSlip[] = [
   },
   {
     slip: "a decimal comma before a tolerance",
-    text: part("torque 45,5 ± 2 N·m dry"),
+    text: `${part('torque 45,5 ± 2 N·m dry per Manual "5"')}\nsource Manual "manual"`,
     code: "syntax.decimal-comma",
     at: "45,5",
     message: /45\.5|point/,

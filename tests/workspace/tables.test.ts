@@ -1,6 +1,7 @@
 // Tables of arrangements: asked for like any file, read by no parser, and what changes in them changes what is found.
 import { expect, test } from "vitest";
-import { exportAs, openWorkspace, type Snapshot, type Workspace } from "#workspace/index.ts";
+import { exportText } from "#harness/export.ts";
+import { openWorkspace, type Snapshot, type Workspace } from "#workspace/index.ts";
 
 const TEXT = `ring R { count 2  numbered clockwise seen from "above"  position 1 at 12 o'clock }
 part S[1..2] "segment" { seats in R by number }
@@ -55,8 +56,7 @@ test("what was left out for want of data is told with the checklist", () => {
   const text = `${TEXT.replace("unbalance at most 600 g·mm", "")}procedure P { finish with S[all] are installed  step install S[all] }\n`;
   const workspace = opened({ "shop/main.sprag": text, "shop/data/t.csv": EVEN });
   const request = { path: "shop/main.sprag", as: "checklist", format: "md", units: "si", repeats: "full" } as const;
-  const result = exportAs(workspace, { ...request, draft: false });
-  expect(result.kind === "done" ? result.text : result.kind).toContain(
+  expect(exportText(workspace, { ...request, draft: false })).toContain(
     "Not checked for want of data: balance of Order, no unbalance or grade",
   );
   expect(found(workspace)).toEqual([]);

@@ -34,16 +34,21 @@ export function setDown(world: World, part: Part, index: Index): Move {
 }
 
 /** Only of a heavy part that fasteners hold it matters what else holds it. */
-function isHung(world: World, held: PartInstance): boolean {
+export function isHung(world: World, held: PartInstance): boolean {
   return isHeavy(world, held.part) && fastenersOf(world, held).length > 0;
 }
 
-/** A load is given up; where too little else holds it, that is told, and it is taken as held. `by`: only what hung so. */
+/**
+ * A load is given up; where too little else holds it, that is told, and it is taken as held. What stands by itself needs nothing
+ * else. `by`: only what hung so.
+ */
 function giveUp(world: World, held: PartInstance, verb: string, by: string): Move {
   const fasteners = fastenersOf(world, held);
   const hung = world.part(held.part, held.index, "hung");
   const place = world.part(held.part, held.index, "place");
   const isMeant = (value: string): boolean => value.startsWith("yes") && value.endsWith(by);
+  const letGo: Update = { variable: hung, change: (value) => (isMeant(value) ? "no" : value) };
+  if (held.part.stands) return { needs: [], updates: [letGo] };
   const isOut: Test = { variable: place, test: (value) => !isInstalled(value) };
   return {
     needs: atMostOneIn(world, fasteners).map((out) => ({
@@ -51,11 +56,7 @@ function giveUp(world: World, held: PartInstance, verb: string, by: string): Mov
       trouble: { kind: "unsupported", part: held.part, index: held.index, fastener: null, verb },
     })),
     updates: [
-      {
-        variable: hung,
-        when: [[isOut], ...twoIn(world, fasteners)],
-        change: (value) => (isMeant(value) ? "no" : value),
-      },
+      { ...letGo, when: [[isOut], ...twoIn(world, fasteners)] },
       { variable: hung, change: (value) => (isMeant(value) ? "yes" : value) },
     ],
   };
@@ -106,7 +107,7 @@ function lastHold(
 ): Move {
   const moves = world
     .targets("secures", part, index)
-    .filter((held) => isHeavy(world, held.part))
+    .filter(({ part: held }) => isHeavy(world, held) && !held.stands)
     .map((held): Move => {
       const key = instanceKey(part, index);
       const others = fastenersOf(world, held).filter((other) => instanceKey(other.part, other.index) !== key);

@@ -6,7 +6,7 @@ import type { Capability, CribItem, Part, Tool, Value } from "#model/declaration
 import type { Quantity } from "#quantity/quantity.ts";
 import { cmp } from "#quantity/rational.ts";
 import { limitBase } from "../limits/at-node.ts";
-import { endsOf, isAlike, topGiven } from "../limits/tools.ts";
+import { beyondReading, endsOf, isAlike, topGiven } from "../limits/tools.ts";
 import type { Requirement, TorqueUse, Use } from "./uses.ts";
 
 /** What an item cannot do: what it has, and what is asked of it. */
@@ -142,7 +142,7 @@ function readingMiss({ measures, resolution }: Capability, { quantity }: Value):
   if (measures === null) return resolution === null ? "measures" : null;
   const range = measures.quantity;
   if (!isAlike(quantity, range)) return { what: "quantity", side: null, has: range, asked: quantity };
-  const side = beyondRange(endsOf(quantity), range);
+  const side = beyondReading(quantity, range);
   return side === null ? null : { what: "reading", side, has: range, asked: endAt(endsOf(quantity), side) };
 }
 

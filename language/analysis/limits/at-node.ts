@@ -22,6 +22,17 @@ export interface At {
   readonly leaveOut: (unchecked: Unchecked) => void;
   /** What is worked out on the way, whether it holds or not. */
   readonly explain?: (worked: { readonly of: string; readonly span: Span; readonly explanation: Explanation }) => void;
+  /** How far what is looked at is from its limit, whether it holds or not. */
+  readonly margin?: (margin: Margin) => void;
+}
+
+/** Of a preload its share of the proof load, of a temperature what is left to the heat limit: below zero, where none is. */
+export interface Margin {
+  readonly kind: "preload" | "heat";
+  readonly part: string;
+  /** Whose limit it is. */
+  readonly limitOf: string;
+  readonly value: Quantity;
 }
 
 export interface Instance {

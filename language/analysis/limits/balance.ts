@@ -25,6 +25,8 @@ export interface Arranged {
   readonly residual: Residual | null;
   /** What may be left, the smallest first. */
   readonly limits: readonly Limit[];
+  /** Of all parts together; null where moments are given. */
+  readonly mass: Quantity | null;
   readonly lacks: readonly (BalanceFact & { readonly kind: "balance data" })["lacks"][];
 }
 
@@ -40,6 +42,8 @@ export interface Limit {
   readonly value: Quantity;
   readonly span: Span;
   readonly grade: GradeUsed | null;
+  /** How a grade became a limit; null for one that is written. */
+  readonly explanation: Explanation | null;
 }
 
 /** What is wrong with the arrangements among these. */
@@ -104,8 +108,17 @@ export function arrangedBy(arrangement: Arrangement): Arranged | null {
     faults,
     residual: isPlaced ? residualOf(arrangement, ring, rows, unitOf(limits[0]?.value)) : null,
     limits,
+    mass: massOfAll(rows),
     lacks: [...(noRadius ? ["radius" as const] : []), ...lacks],
   };
+}
+
+/** How the residual came about, and what a grade permits. */
+export function explanationsOf(arrangement: Arrangement): readonly Explanation[] {
+  const arranged = arrangedBy(arrangement);
+  if (arranged === null) return [];
+  const all = [arranged.residual, ...arranged.limits].map((one) => one?.explanation ?? null);
+  return all.filter((one) => one !== null);
 }
 
 /** What is not checked for want of data: an arrangement without a limit, or without a table. */
@@ -169,7 +182,10 @@ function limitsOf(
 ): Pick<Arranged, "limits" | "lacks"> {
   const limits: Limit[] = [];
   const lacks: Arranged["lacks"][number][] = [];
-  if (unbalance !== null) limits.push({ how: "limit", value: unbalance.quantity, span: unbalance.span, grade: null });
+  if (unbalance !== null) {
+    const { quantity, span: at } = unbalance;
+    limits.push({ how: "limit", value: quantity, span: at, grade: null, explanation: null });
+  }
   if (grade === null) return { limits, lacks: speed === null ? [] : ["grade"] };
   const rotor = mass?.quantity ?? massOfAll(rows);
   if (speed === null) lacks.push("speed");
@@ -182,7 +198,8 @@ function limitsOf(
   if (!probe.ok && probe.refusal.why === "not known") return { limits, lacks: ["known grade"] };
   if (probe.ok && speed !== null && rotor !== null) {
     const used = { grade: grade.text, speed: speed.quantity, mass: rotor, ofSet: mass === null };
-    limits.push({ how: "grade", value: probe.value, span: grade.span ?? span, grade: used });
+    const { value, explanation } = probe;
+    limits.push({ how: "grade", value, span: grade.span ?? span, grade: used, explanation });
   }
   const size = ({ value }: Limit): number => toNumber(topOf(value) ?? limitBase(value) ?? ZERO);
   return { limits: limits.sort((a, b) => size(a) - size(b)), lacks };

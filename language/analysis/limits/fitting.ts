@@ -1,9 +1,12 @@
 // Parts that go together hot or cold: whether the outer is large enough over the inner when it gets there. Knows the fit, the
 // parts' temperatures and the time on the way; heat limits are elsewhere (heating.ts).
 import { type Given, limitOf, point, quantityOf } from "#engineering/ends.ts";
+import type { Computed, Explanation } from "#engineering/explanation.ts";
 import { interferenceOf } from "#engineering/fit.ts";
 import {
   highestInnerTemperature,
+  type JoiningTemperatures,
+  type Loss,
   leastClearance,
   leastGrowth,
   neededOuterTemperature,
@@ -63,6 +66,8 @@ interface Way {
   readonly outer: Rational;
   readonly inner: Rational;
   readonly cooling: { readonly seconds: number; readonly rate: Quantity } | null;
+  /** How what is left of the heat was worked out. */
+  readonly cooled: Explanation | null;
   readonly where: Decision;
 }
 
@@ -93,7 +98,7 @@ function temperatures(at: At, outer: Instance, inner: Instance): readonly Way[] 
       const isCooled = below.low < ambient.low;
       if (!isHeated && !isCooled) continue;
       const heat = heatingOf(at, isHeated ? outer : inner, isHeated ? "heat" : "cool", isHeated ? hot : cold);
-      const kept = isHeated ? keptHeat(at, outer, heat, above) : { kelvin: exact(ambient.low), cooling: null };
+      const kept = isHeated ? keptHeat(at, outer, heat, above) : { kelvin: exact(ambient.low), ...UNCOOLED };
       if (kept === null || isUnread(heat) || !Number.isFinite(isHeated ? above.low : below.high)) continue;
       ways.push({
         how: isHeated ? "heated" : "cooled",
@@ -101,6 +106,7 @@ function temperatures(at: At, outer: Instance, inner: Instance): readonly Way[] 
         outer: kept.kelvin,
         inner: isCooled ? exact(below.high) : exact(ambient.high),
         cooling: kept.cooling,
+        cooled: kept.cooled,
         where,
       });
     }
@@ -134,22 +140,27 @@ function keptHeat(
   { part }: Instance,
   heat: Node | null,
   { low, high }: { readonly low: number; readonly high: number },
-): { readonly kelvin: Rational; readonly cooling: Way["cooling"] } | null {
+): ({ readonly kelvin: Rational } & Pick<Way, "cooling" | "cooled">) | null {
   const rate = part.cools?.quantity;
   const range = heatActionOf(heat)?.to?.quantity;
   const start = range === undefined ? null : lowEnd(range);
-  if (rate === undefined || heat === null) return { kelvin: exact(low), cooling: null };
+  if (rate === undefined || heat === null) return { kelvin: exact(low), ...UNCOOLED };
   const seconds = secondsBetween(at, heat);
   // What a step between wants of the part, or brings it to, is in the state.
   const from = exact(start === null ? low : Math.min(Math.max(low, start), high));
-  const celsius = unitNamed("°C");
-  const kelvin = temperatureAfter(
-    { value: quantityOf("temperature", point(from), celsius, 12) },
-    { rate: { value: rate }, time: { value: quantityOf("time", point(exact(seconds)), unitNamed("s"), 12) } },
-    { value: quantityOf("temperature", point(exact(ambientOf(at).low)), celsius, 12) },
-  );
-  const kept = kelvin.ok ? kelvin.value.low : null;
-  return kept === null ? null : { kelvin: kept.base, cooling: { seconds, rate } };
+  const cooling = { seconds, rate };
+  const unit = scaleOf(range ?? null);
+  const after = temperatureAfter({ value: degrees(from, unit) }, lossOf(cooling), {
+    value: degrees(exact(ambientOf(at).low), unit),
+  });
+  const kept = after.ok ? after.value.low : null;
+  return after.ok && kept !== null ? { kelvin: kept.base, cooling, cooled: after.explanation } : null;
+}
+
+const UNCOOLED = { cooling: null, cooled: null };
+
+function lossOf({ rate, seconds }: NonNullable<Way["cooling"]>): Loss {
+  return { rate: { value: rate }, time: { value: quantityOf("time", point(exact(seconds)), unitNamed("s"), 12) } };
 }
 
 function heatActionOf(node: Node | null): HeatAction | null {
@@ -207,22 +218,15 @@ function look(at: At, line: ExpandedAction, { fit, outer, inner, way, where }: J
   const slip = fit.slipClearance === null ? ZERO : topOf(fit.slipClearance.quantity);
   const clearance = leastClearance(shrink, temperature);
   const growth = leastGrowth(shrink, temperature);
-  if (clearance.ok) {
-    const of = `${outer.part.name} over ${inner.part.name}`;
-    at.explain?.({ of, span: line.action.place, explanation: clearance.explanation });
-  }
-  const least = clearance.ok ? clearance.value.nominal?.base : undefined;
-  if (slip === null || least === undefined || !clearance.ok || !growth.ok || cmp(least, slip) >= 0) return;
+  if (slip === null || !clearance.ok || !growth.ok) return;
   const fine = (growth.value.nominal ?? growth.value.low)?.unit ?? unitNamed("µm");
-  const slipGiven: Given = { value: quantityOf("length", point(slip), fine) };
+  const needed = neededFor(way, shrink, temperature, { value: quantityOf("length", point(slip), fine) });
+  for (const explanation of [way.cooled, clearance.explanation, needed.ok ? needed.explanation : null])
+    if (explanation !== null)
+      at.explain?.({ of: `${outer.part.name} over ${inner.part.name}`, span: line.action.place, explanation });
+  const least = clearance.value.nominal?.base;
+  if (least === undefined || cmp(least, slip) >= 0) return;
   const isHeated = way.how === "heated";
-  const loss = way.cooling && {
-    rate: { value: way.cooling.rate },
-    time: { value: quantityOf("time", point(exact(way.cooling.seconds)), unitNamed("s"), 12) },
-  };
-  const needed = isHeated
-    ? neededOuterTemperature(shrink, { inner: temperature.inner, slip: slipGiven, loss })
-    : highestInnerTemperature(shrink, { outer: temperature.outer, slip: slipGiven });
   const [own, mate] = isHeated ? [outer, inner] : [inner, outer];
   const name = instanceName(own.part, own.index);
   const fact: Omit<Extract<HeatFact, { kind: "too cool to fit" }>, "options" | "pass" | "more"> = {
@@ -243,6 +247,13 @@ function look(at: At, line: ExpandedAction, { fit, outer, inner, way, where }: J
     explanation: clearance.explanation,
   };
   at.collect({ fact, where, pass: line.pass, subject: `${base(name)} ${base(fact.mate)}`, node: at.node.id });
+}
+
+/** How hot the outer has to be when it leaves the heater, or how cold the inner when it goes in. */
+function neededFor(way: Way, shrink: ShrinkFit, { outer, inner }: JoiningTemperatures, slip: Given): Computed {
+  return way.how === "heated"
+    ? neededOuterTemperature(shrink, { inner, slip, loss: way.cooling && lossOf(way.cooling) })
+    : highestInnerTemperature(shrink, { outer, slip });
 }
 
 function givenOf(value: { readonly quantity: Quantity } | null | undefined): Given | null {

@@ -1,7 +1,8 @@
 // Temperatures that something does not bear: heat limits of the part, of what touches it and of what is on it, and flash points.
 // Knows no fit (fitting.ts) and no heater.
 
-import { limitOf } from "#engineering/ends.ts";
+import { limitOf, point, quantityOf } from "#engineering/ends.ts";
+import { isNearFlashPoint, nearFlashPoint } from "#engineering/flash-point.ts";
 import type { Consumable, Material, Part, Value } from "#model/declarations.ts";
 import type { Action } from "#model/procedure.ts";
 import { show } from "#quantity/display.ts";
@@ -58,7 +59,9 @@ export function heatFacts(at: At, action: HeatAction, heated: Instance): void {
   for (const hottest of hottestOf(at, action, heated)) {
     const over = (of: string, as: "part" | "material" | "mate" | "consumable", limit: Value, where: Decision): void => {
       const most = limitBase(limit.quantity);
-      if (most === null || limit.quantity.kind !== "temperature" || cmp(hottest.base, most) <= 0) return;
+      if (most === null || limit.quantity.kind !== "temperature") return;
+      at.margin?.({ kind: "heat", part: part.name, limitOf: of, value: difference(most, hottest, limit.quantity) });
+      if (cmp(hottest.base, most) <= 0) return;
       const { shown } = hottest;
       const fact = { part: name, of, as, hottest: shown, limit: limit.quantity, declaredAt: limit.span, span: range };
       const instead = lowered(action, most, limit.quantity);
@@ -114,6 +117,12 @@ export function hottestOf(at: At, { to, by }: HeatAction, { part, index }: Insta
   });
 }
 
+/** From the hottest to the limit, in the degrees of the limit. */
+function difference(most: Rational, { base: hottest }: Hottest, limit: Quantity): Quantity {
+  const unit = unitNamed(unitOf(limit).text === "°F" ? "°F" : "K");
+  return quantityOf("temperature difference", point(sub(most, hottest)), unit);
+}
+
 /** A temperature in the unit of what was written beside it. */
 function besideOf(beside: Quantity, kelvin: Rational): Quantity {
   const limit = limitOf("temperature", "at most", kelvin, unitOf(beside));
@@ -151,7 +160,7 @@ function touching({ run, state }: At, own: Instance): readonly { mate: Instance;
 }
 
 /** What was lubricated with, or applied to, the part. */
-function onPart(
+export function onPart(
   at: At,
   { part, index }: Instance,
 ): readonly { consumable: Consumable; where: Decision; from: number }[] {
@@ -177,9 +186,8 @@ function onPart(
 
 // ---- flash points
 
-/** An error from so many kelvin under the flash point (project rule), a warning a little before (29 CFR 1910.106, 30 °F; read). */
+/** An error from so many kelvin under the flash point (project rule), a warning a little before. */
 const REACHED = rational(15);
-const NEAR = rational(167, 10);
 
 function flashFact(
   part: string,
@@ -189,11 +197,10 @@ function flashFact(
 ): Omit<Extract<Bare, { kind: "flash point" }>, "span" | "since"> | null {
   const flash = limitBase(flashPoint.quantity);
   if (flash === null || flashPoint.quantity.kind !== "temperature") return null;
-  const near = sub(flash, NEAR);
-  if (cmp(hottest, near) < 0) return null;
+  if (!isNearFlashPoint(hottest, flash)) return null;
   const how = cmp(hottest, sub(flash, REACHED)) >= 0 ? "reached" : "near";
   const unit = unitOf(flashPoint.quantity);
-  const most = limitOf("temperature", "at most", near, unit);
+  const most = limitOf("temperature", "at most", nearFlashPoint(flash), unit);
   return {
     kind: "flash point",
     how,

@@ -1,7 +1,8 @@
 // What is lifted, with all that is installed on it, beside what the tool or the crew may lift. Knows no attachment and no
 // centre of gravity.
 import { limitOf, point, quantityOf } from "#engineering/ends.ts";
-import { crewLimit } from "#engineering/lifting.ts";
+import { crewLimit, hangingMass, type Weight } from "#engineering/lifting.ts";
+import type { Part } from "#model/declarations.ts";
 import type { ExpandedAction } from "#model/expanded.ts";
 import type { Action } from "#model/procedure.ts";
 import type { Quantity } from "#quantity/quantity.ts";
@@ -30,7 +31,8 @@ export function liftFacts(at: At, line: ExpandedAction, action: Lift, lifted: In
 
 export interface Load {
   readonly mass: Rational;
-  readonly with: readonly string[];
+  /** What hangs: the part, then what is on it. */
+  readonly weights: readonly Weight[];
   readonly where: Decision;
 }
 
@@ -38,9 +40,9 @@ export interface Load {
 const MOST_WAYS = 64;
 
 /** The part with what stands on it, layer by layer, for each way that can be. What has no mass counts for nothing, and is told. */
-export function loadsOf(at: At, action: Lift, lifted: Instance): readonly Load[] {
+export function loadsOf(at: At, action: Pick<Lift, "place">, lifted: Instance): readonly Load[] {
   const { run, state } = at;
-  const own = massOf(lifted);
+  const own = weightOf(lifted);
   if (own === null) {
     at.leaveOut({
       matter: "load",
@@ -52,7 +54,7 @@ export function loadsOf(at: At, action: Lift, lifted: Instance): readonly Load[]
     });
     return [];
   }
-  let loads: readonly Load[] = [{ mass: own, with: [], where: state.reach }];
+  let loads: readonly Load[] = [{ mass: own.base, weights: [own], where: state.reach }];
   const seen = new Set([instanceKey(lifted.part, lifted.index)]);
   let layer: readonly { readonly carrier: Instance; readonly where: Decision }[] = [
     { carrier: lifted, where: state.reach },
@@ -71,9 +73,9 @@ export function loadsOf(at: At, action: Lift, lifted: Instance): readonly Load[]
         if (on === NEVER) continue;
         seen.add(instanceKey(rider.part, rider.index));
         next.push({ carrier: rider, where: on });
-        const mass = massOf(rider);
+        const weight = weightOf(rider);
         const { name } = rider.part;
-        if (mass !== null) loads = split(at, loads, { mass, name: instanceName(rider.part, rider.index), on });
+        if (weight !== null) loads = split(at, loads, weight, on);
         else if (!rider.part.damaged)
           at.leaveOut({
             matter: "load",
@@ -90,33 +92,41 @@ export function loadsOf(at: At, action: Lift, lifted: Instance): readonly Load[]
   return loads;
 }
 
-function split(
-  { run }: At,
-  loads: readonly Load[],
-  rider: { mass: Rational; name: string; on: Decision },
-): readonly Load[] {
+function split({ run }: At, loads: readonly Load[], rider: Weighed, isOn: Decision): readonly Load[] {
   const { and, not } = run.decisions;
   return loads.flatMap((load): readonly Load[] => {
-    const on = and(load.where, rider.on);
-    const off = and(load.where, not(rider.on));
+    const on = and(load.where, isOn);
+    const off = and(load.where, not(isOn));
     const without = off === NEVER ? [] : [{ ...load, where: off }];
     if (on === NEVER || (without.length > 0 && loads.length >= MOST_WAYS)) return [load];
-    return [{ mass: add(load.mass, rider.mass), with: [...load.with, rider.name], where: on }, ...without];
+    return [{ mass: add(load.mass, rider.base), weights: [...load.weights, rider], where: on }, ...without];
   });
 }
 
-/** The high end: it may weigh as much. */
-function massOf({ part }: Instance): Rational | null {
-  const quantity = part.mass?.quantity;
-  return quantity === undefined || part.damaged
+/** A part with its mass, and of that the high end: it may weigh as much. */
+interface Weighed extends Weight {
+  readonly base: Rational;
+}
+
+function weightOf({ part, index }: Instance): Weighed | null {
+  const value = part.mass?.quantity;
+  const end = value?.high ?? value?.nominal ?? value?.low ?? null;
+  return value === undefined || end === null || part.damaged
     ? null
-    : ((quantity.high ?? quantity.nominal ?? quantity.low)?.base ?? null);
+    : { of: instanceName(part, index), mass: { value }, base: end.base };
 }
 
 function byTools(at: At, line: ExpandedAction, action: Lift, lifted: Instance, load: Load): void {
+  const isRated = action.tools.some(({ tool }) => tool.capability.lifts !== null && !tool.damaged);
+  if (!isRated) explainLoad(at, action, load, nameOf(lifted), null);
   for (const use of action.tools) {
     const { lifts } = use.tool.capability;
     const most = lifts === null || use.tool.damaged ? null : limitBase(lifts.quantity);
+    if (lifts !== null && most !== null)
+      explainLoad(at, action, load, `${use.tool.name} for ${nameOf(lifted)}`, {
+        of: use.tool.name,
+        mass: { value: lifts.quantity },
+      });
     if (lifts === null || most === null || cmp(load.mass, most) <= 0) continue;
     const fitting = declared(at.run, "tool")
       .filter(({ capability, damaged }) => {
@@ -161,8 +171,23 @@ function byHand(at: At, line: ExpandedAction, action: Lift, lifted: Instance, lo
   const [sum, care] = [crewLimit(one, people, "sum"), crewLimit(one, people, "warning")];
   const isOver = (limit: typeof sum): limit is Extract<typeof sum, { ok: true }> =>
     limit.ok && limit.value.high !== null && cmp(load.mass, limit.value.high.base) > 0;
+  if (sum.ok) {
+    const of = `${nameOf(lifted)} by hand`;
+    at.explain?.({ of, span: action.place, explanation: sum.explanation });
+    explainLoad(at, action, load, of, { of: "the crew", mass: { value: sum.value } });
+  }
   if (isOver(sum)) tellOver("hands", sum.value);
   else if (isOver(care)) tellOver("hands with care", care.value);
+}
+
+function explainLoad({ explain }: At, { place }: Lift, { weights }: Load, of: string, most: Weight | null): void {
+  if (explain === undefined) return;
+  const mass = hangingMass(weights, most);
+  if (mass.ok) explain({ of, span: place, explanation: mass.explanation });
+}
+
+function nameOf({ part, index }: Instance): string {
+  return instanceName(part, index);
 }
 
 type Over = Pick<
@@ -171,11 +196,14 @@ type Over = Pick<
 >;
 
 function tell(at: At, line: ExpandedAction, lifted: Instance, load: Load, over: Over): void {
-  const name = instanceName(lifted.part, lifted.index);
-  const unit: Unit = (lifted.part.mass?.quantity.nominal ?? lifted.part.mass?.quantity.high)?.unit ?? unitNamed("kg");
-  const mass = { ...limitOf("mass", "at least", load.mass, unit) };
-  const shown: Quantity = { ...mass, form: "nominal", nominal: mass.low, low: null };
-  const fact = { kind: "overload" as const, part: name, mass: shown, with: load.with, ...over };
+  const name = nameOf(lifted);
+  const fact = {
+    kind: "overload" as const,
+    part: name,
+    mass: loadShown(lifted.part, load.mass),
+    with: load.weights.slice(1).map(({ of }) => of),
+    ...over,
+  };
   at.collect({
     fact,
     where: load.where,
@@ -183,4 +211,11 @@ function tell(at: At, line: ExpandedAction, lifted: Instance, load: Load, over: 
     subject: `${base(name)} ${over.tool ?? ""}`,
     node: at.node.id,
   });
+}
+
+/** A load in the unit of the part's own mass, rounded to the safe side. */
+export function loadShown({ mass }: Part, load: Rational): Quantity {
+  const unit: Unit = (mass?.quantity.nominal ?? mass?.quantity.high)?.unit ?? unitNamed("kg");
+  const least = limitOf("mass", "at least", load, unit);
+  return { ...least, form: "nominal", nominal: least.low, low: null };
 }

@@ -246,7 +246,9 @@ export type OccupancyFault =
   | { readonly how: "same serial"; readonly serial: string; readonly lines: readonly [number, number] };
 
 /** Of the rows by which something is chosen. */
-export interface ChoiceFact extends Found {
+export type ChoiceFact = RowFact | RemainderFact;
+
+export interface RowFact extends Found {
   readonly kind: "choice";
   /** Between two rows, in two rows at once, or expected below or above all rows. */
   readonly how: "gap" | "overlap" | "below" | "above";
@@ -257,6 +259,22 @@ export interface ChoiceFact extends Found {
   readonly from: Magnitude | null;
   readonly to: Magnitude | null;
   /** The row before, or what is expected. */
+  readonly declaredAt: Span;
+}
+
+/** What a row leaves of the reading is not what is to be left. */
+export interface RemainderFact extends Found {
+  readonly kind: "choice";
+  readonly how: "remainder";
+  readonly reading: string;
+  readonly chosen: string;
+  readonly value: Quantity;
+  /** The readings of the row, as far as they are expected. */
+  readonly readings: Quantity;
+  readonly remainder: Quantity;
+  readonly limit: Quantity;
+  /** Values that would do in this row; null where none would. */
+  readonly fitting: Quantity | null;
   readonly declaredAt: Span;
 }
 

@@ -1,6 +1,7 @@
 // Whether values hold at one node: every check of limits that looks at what happens there. Knows which check is for which verb.
 
 import type { Explanation } from "#engineering/explanation.ts";
+import type { Declaration } from "#model/declarations.ts";
 import { show } from "#quantity/display.ts";
 import type { Span } from "#syntax/span.ts";
 import { NEVER } from "../decision.ts";
@@ -8,8 +9,8 @@ import type { AnalysisFact } from "../fact.ts";
 import { type Run, stateBefore } from "../follow.ts";
 import type { Collect, Raw } from "../raw-fact.ts";
 import { together } from "../report.ts";
-import { type At, declared, partsOf } from "./at-node.ts";
-import { uncheckedBalance } from "./balance.ts";
+import { type At, declared, isAbove, type Margin, partsOf, topOf } from "./at-node.ts";
+import { explanationsOf, uncheckedBalance } from "./balance.ts";
 import { choiceFacts } from "./choice.ts";
 import { fittingFacts } from "./fitting.ts";
 import { heatFacts } from "./heating.ts";
@@ -45,6 +46,17 @@ export function uncheckedIn(run: Run): readonly Unchecked[] {
   return unchecked.all();
 }
 
+/** What is worked out of arrangements among these. */
+export function computedOf(declarations: readonly Declaration[]): readonly ComputedValue[] {
+  return declarations.flatMap((declared) => {
+    if (declared.kind !== "arrangement" || declared.damaged) return [];
+    const { name: of, span, extent } = declared;
+    return explanationsOf(declared).map((explanation): ComputedValue => {
+      return { of, span, line: span, around: extent, step: null, explanation };
+    });
+  });
+}
+
 /** A value that is worked out, how, and in which line and step. */
 export interface ComputedValue {
   /** Whose: `Wrench60 for CoverScrew`. */
@@ -53,7 +65,10 @@ export interface ComputedValue {
   readonly span: Span;
   /** The whole line. */
   readonly line: Span;
-  readonly step: { readonly number: string; readonly span: Span } | null;
+  /** What a line stands in that a reader takes as one: the step, or the declaration. */
+  readonly around: Span;
+  /** The number of the step; null for a declaration. */
+  readonly step: string | null;
   readonly explanation: Explanation;
 }
 
@@ -66,11 +81,15 @@ export function computedIn(run: Run): readonly ComputedValue[] {
     const state = stateBefore(run, node.id);
     if (state === undefined || node.operation.kind !== "act") continue;
     const { action } = node.operation.line;
-    const step = node.step === null ? null : { number: node.step.step.number, span: node.step.step.span };
+    const step = node.step?.step ?? null;
     const explain: At["explain"] = ({ of, span, explanation }) => {
       const { name, value } = explanation.result;
       const key = `${span.path} ${span.start} ${of} ${name} ${show(value)}`;
-      if (!found.has(key)) found.set(key, { of, span, line: action.span, step, explanation });
+      if (!found.has(key))
+        found.set(key, {
+          ...{ of, span, line: action.span, explanation },
+          ...{ around: step?.span ?? action.span, step: step?.number ?? null },
+        });
     };
     limitsAt({ run, node, state, collect: () => {}, leaveOut: () => {}, explain });
   }
@@ -80,6 +99,32 @@ export function computedIn(run: Run): readonly ComputedValue[] {
 }
 
 const computed = new WeakMap<Run, readonly ComputedValue[]>();
+
+/** A margin, and the number of the step it is kept in. */
+export type StepMargin = Margin & { readonly step: string };
+
+/** How far the values of each step are from their limits, as they are worked out for the findings: each once, the least of all passes. */
+export function marginsIn(run: Run): readonly StepMargin[] {
+  const found = new Map<string, StepMargin>();
+  for (const node of run.graph.nodes) {
+    const state = stateBefore(run, node.id);
+    const step = node.step?.step.number;
+    if (state === undefined || step === undefined || node.operation.kind !== "act") continue;
+    const margin: At["margin"] = (one) => {
+      const key = `${step} ${one.kind} ${one.part} ${one.limitOf}`;
+      const known = found.get(key);
+      if (known === undefined || isTighter(one, known)) found.set(key, { ...one, step });
+    };
+    limitsAt({ run, node, state, collect: () => {}, leaveOut: () => {}, margin });
+  }
+  return [...found.values()];
+}
+
+/** A share is the tighter the larger it is, a distance the smaller. */
+function isTighter(one: Margin, known: Margin): boolean {
+  const [a, b] = [one, known].map(({ value }) => topOf(value));
+  return one.kind === "preload" ? isAbove(a ?? null, b ?? null) : isAbove(b ?? null, a ?? null);
+}
 
 function walk(run: Run, collect: Collect, leaveOut: (unchecked: Unchecked) => void = () => {}): void {
   for (const node of run.graph.nodes) {

@@ -143,6 +143,7 @@ function look(at: At, action: TightenAction, fastener: Instance, tightened: Tigh
   const { pass } = at.node.operation.line;
   const [most, least] = [topOf(share), bottomOf(share)];
   const limit = shareLimit(at);
+  if (most !== null) at.margin?.({ kind: "preload", part: part.name, limitOf: part.name, value: percent(most) });
   const tell = (how: "above proof" | "above share" | "low", counted: Rational, against: Rational): void => {
     const fact = {
       kind: "preload",

@@ -6,7 +6,7 @@ import { type Adapter, beyondRange, settingWindow, wrenchSetting } from "#engine
 import type { Capability, Tool, Value } from "#model/declarations.ts";
 import type { TightenAction, ToolUse } from "#model/procedure.ts";
 import { band, type Quantity } from "#quantity/quantity.ts";
-import { cmp, isZero, sub } from "#quantity/rational.ts";
+import { cmp, isZero, mul, rational, sub } from "#quantity/rational.ts";
 import type { Span } from "#syntax/span.ts";
 import { NEVER } from "../decision.ts";
 import { base } from "../raw-fact.ts";
@@ -198,7 +198,7 @@ export function readingFacts(
   for (const use of gauges) {
     const { measures } = use.tool.capability;
     if (measures === null || !isAlike(expect.quantity, measures.quantity)) continue;
-    const beyond = beyondRange(endsOf(expect.quantity), measures.quantity);
+    const beyond = beyondReading(expect.quantity, measures.quantity);
     if (beyond === null) continue;
     const fitting = otherTool(at, use.tool, ({ capability }) => {
       const other = capability.measures?.quantity;
@@ -223,6 +223,20 @@ export function readingFacts(
     );
   }
   precision(at, gauges, expect, place);
+}
+
+/** Where limits leave what a tool can show; between readings that it shows, any difference may be asked. */
+export function beyondReading(asked: Quantity, range: Quantity): "below" | "above" | null {
+  return isDifference(asked, range) ? null : beyondRange(endsOf(asked), range);
+}
+
+/**
+ * “Out of round at most 0.1 mm”, with a micrometer for 200 to 350 mm: a limit from zero up, and far below all sizes of the tool, is
+ * on how far its readings lie apart. From a tenth of its smallest size on it may be a size (project rule).
+ */
+function isDifference({ low, high }: Quantity, { low: least }: Quantity): boolean {
+  if (high === null || least === null || (low !== null && !isZero(low.base))) return false;
+  return cmp(high.base, mul(least.base, rational(1, 10))) <= 0;
 }
 
 /** The limit of a one-sided value has to be seen, too. */

@@ -12,6 +12,7 @@ type CheckedMatter =
   | "load"
   | "measurement range"
   | "heating range"
+  | "remainder"
   | "balance";
 
 /** Why there is no answer: which value of which thing is not declared, or cannot be read. */

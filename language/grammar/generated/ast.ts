@@ -133,6 +133,7 @@ export type SpragKeywordNames =
     | "it"
     | "item"
     | "least"
+    | "leaving"
     | "length"
     | "lift"
     | "lifts"
@@ -208,6 +209,7 @@ export type SpragKeywordNames =
     | "spaced"
     | "speed"
     | "spring"
+    | "stands"
     | "states"
     | "step"
     | "stop"
@@ -232,6 +234,7 @@ export type SpragKeywordNames =
     | "use"
     | "vacuum"
     | "value"
+    | "verb"
     | "voltage"
     | "wait"
     | "warning"
@@ -556,6 +559,7 @@ export function isChoice(item: unknown): item is Choice {
 export interface Choose extends langium.AstNode {
     readonly $container: AnyOrder | Check | Otherwise | Repeat | Step | When;
     readonly $type: 'Choose';
+    leaving?: Quantity;
     reading: langium.Reference<Named>;
     rows: Array<ChooseRow>;
     subject: Target;
@@ -564,6 +568,7 @@ export interface Choose extends langium.AstNode {
 
 export const Choose = {
     $type: 'Choose',
+    leaving: 'leaving',
     reading: 'reading',
     rows: 'rows',
     subject: 'subject',
@@ -594,7 +599,7 @@ export function isChooseRow(item: unknown): item is ChooseRow {
 }
 
 export interface Citation extends langium.AstNode {
-    readonly $container: Arrangement | CitationLine | ConditionedProperty | Consumable | CountProperty | Crib | CureProperty | DrivenProperty | Energy | ExpansionProperty | FactDeclaration | FillProperty | Fit | Hazard | HazardProperty | Holes | MarkProperty | Material | MaterialUse | NumberedProperty | Option | OrderProperty | Part | PositionProperty | QuantityProperty | RelationProperty | Ring | Role | SeatsProperty | Term | TextProperty | Threshold | Tool | ValueDeclaration;
+    readonly $container: Arrangement | CitationLine | ConditionedProperty | Consumable | CountProperty | Crib | CureProperty | DrivenProperty | Energy | ExpansionProperty | FactDeclaration | FillProperty | Fit | Hazard | HazardProperty | Holes | MarkProperty | Material | MaterialUse | NumberedProperty | Option | OrderProperty | Part | PositionProperty | QuantityProperty | RelationProperty | Ring | Role | SeatsProperty | Term | TextProperty | Threshold | Tool | ValueDeclaration | Verb;
     readonly $type: 'Citation';
     section?: Text;
     source: langium.Reference<Named>;
@@ -845,7 +850,7 @@ export function isDamaged(item: unknown): item is Damaged {
     return reflection.isInstance(item, Damaged.$type);
 }
 
-export type Declaration = Arrangement | Consumable | Crib | Energy | FactDeclaration | Fit | Hazard | Holes | Material | Option | Part | Ring | Role | Source | Term | Threshold | Tool | ValueDeclaration;
+export type Declaration = Arrangement | Consumable | Crib | Energy | FactDeclaration | Fit | Hazard | Holes | Material | Option | Part | Ring | Role | Source | Term | Threshold | Tool | ValueDeclaration | Verb;
 
 export const Declaration = {
     $type: 'Declaration'
@@ -1590,7 +1595,7 @@ export interface MarkProperty extends langium.AstNode {
     readonly $container: Energy | Part;
     readonly $type: 'MarkProperty';
     citation?: Citation;
-    keyword: 'height' | 'off' | 'rotating' | 'sharp' | 'spring' | 'vacuum' | SingleUse;
+    keyword: 'height' | 'off' | 'rotating' | 'sharp' | 'spring' | 'stands' | 'vacuum' | SingleUse;
 }
 
 export const MarkProperty = {
@@ -1677,10 +1682,10 @@ export function isMeasure(item: unknown): item is Measure {
 }
 
 /** A name. The words listed are keywords in one place only and may be names everywhere else. */
-export type Name = 'accuracy' | 'angle' | 'arm' | 'avoid' | 'because' | 'calibrated' | 'circular' | 'class' | 'clearance' | 'clockwise' | 'cools' | 'count' | 'counterclockwise' | 'cross' | 'cure' | 'dated' | 'dead' | 'density' | 'diameter' | 'down' | 'driven' | 'encloses' | 'equally' | 'expands' | 'expansion' | 'expect' | 'factor' | 'fails' | 'flash' | 'force' | 'friction' | 'grade' | 'heats' | 'height' | 'hot' | 'interference' | 'it' | 'item' | 'least' | 'length' | 'lifts' | 'limit' | 'locks' | 'mark' | 'mass' | 'measures' | 'most' | 'number' | 'numbered' | 'nut' | 'offset' | 'order' | 'parts' | 'pattern' | 'point' | 'position' | 'pressure' | 'prevailing' | 'put' | 'radius' | 'reach' | 'resolution' | 'retains' | 'reverse' | 'revision' | 'rotating' | 'scale' | 'seats' | 'secures' | 'seen' | 'serial' | 'sharp' | 'single' | 'slip' | 'spaced' | 'speed' | 'spring' | 'states' | 'stored' | 'thread' | 'tolerance' | 'torque' | 'unbalance' | 'vacuum' | 'voltage' | 'wear' | string;
+export type Name = 'accuracy' | 'angle' | 'arm' | 'avoid' | 'because' | 'calibrated' | 'circular' | 'class' | 'clearance' | 'clockwise' | 'cools' | 'count' | 'counterclockwise' | 'cross' | 'cure' | 'dated' | 'dead' | 'density' | 'diameter' | 'down' | 'driven' | 'encloses' | 'equally' | 'expands' | 'expansion' | 'expect' | 'factor' | 'fails' | 'flash' | 'force' | 'friction' | 'grade' | 'heats' | 'height' | 'hot' | 'interference' | 'it' | 'item' | 'least' | 'leaving' | 'length' | 'lifts' | 'limit' | 'locks' | 'mark' | 'mass' | 'measures' | 'most' | 'number' | 'numbered' | 'nut' | 'offset' | 'order' | 'parts' | 'pattern' | 'point' | 'position' | 'pressure' | 'prevailing' | 'put' | 'radius' | 'reach' | 'resolution' | 'retains' | 'reverse' | 'revision' | 'rotating' | 'scale' | 'seats' | 'secures' | 'seen' | 'serial' | 'sharp' | 'single' | 'slip' | 'spaced' | 'speed' | 'spring' | 'stands' | 'states' | 'stored' | 'thread' | 'tolerance' | 'torque' | 'unbalance' | 'vacuum' | 'voltage' | 'wear' | string;
 
 export function isName(item: unknown): item is Name {
-    return item === 'expansion' || item === 'count' || item === 'numbered' || item === 'clockwise' || item === 'counterclockwise' || item === 'seen' || item === 'position' || item === 'number' || item === 'equally' || item === 'spaced' || item === 'encloses' || item === 'retains' || item === 'secures' || item === 'locks' || item === 'seats' || item === 'single' || item === 'sharp' || item === 'thread' || item === 'class' || item === 'grade' || item === 'nut' || item === 'factor' || item === 'friction' || item === 'torque' || item === 'driven' || item === 'states' || item === 'mass' || item === 'limit' || item === 'cools' || item === 'prevailing' || item === 'diameter' || item === 'interference' || item === 'slip' || item === 'clearance' || item === 'length' || item === 'accuracy' || item === 'arm' || item === 'offset' || item === 'angle' || item === 'heats' || item === 'lifts' || item === 'measures' || item === 'resolution' || item === 'force' || item === 'flash' || item === 'point' || item === 'density' || item === 'expands' || item === 'voltage' || item === 'pressure' || item === 'hot' || item === 'stored' || item === 'radius' || item === 'unbalance' || item === 'speed' || item === 'reach' || item === 'tolerance' || item === 'vacuum' || item === 'spring' || item === 'height' || item === 'rotating' || item === 'calibrated' || item === 'item' || item === 'revision' || item === 'dated' || item === 'serial' || item === 'scale' || item === 'pattern' || item === 'cross' || item === 'circular' || item === 'reverse' || item === 'down' || item === 'least' || item === 'most' || item === 'avoid' || item === 'wear' || item === 'because' || item === 'mark' || item === 'fails' || item === 'it' || item === 'parts' || item === 'put' || item === 'dead' || item === 'cure' || item === 'expect' || item === 'order' || (typeof item === 'string' && (/[A-Za-z_\u00AA\u00B5\u00BA\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02C1\u0370-\u1FFF\u2C00-\u2DFF\u3041-\uD7FF\uF900-\uFDFF\uFE70-\uFEFC\uFF21-\uFF3A\uFF41-\uFF5A][A-Za-z0-9_\u00AA\u00B5\u00BA\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02C1\u0300-\u1FFF\u2C00-\u2DFF\u3041-\uD7FF\uF900-\uFDFF\uFE70-\uFEFC\uFF21-\uFF3A\uFF41-\uFF5A]*/.test(item)));
+    return item === 'expansion' || item === 'count' || item === 'numbered' || item === 'clockwise' || item === 'counterclockwise' || item === 'seen' || item === 'position' || item === 'number' || item === 'equally' || item === 'spaced' || item === 'encloses' || item === 'retains' || item === 'secures' || item === 'locks' || item === 'seats' || item === 'single' || item === 'sharp' || item === 'stands' || item === 'thread' || item === 'class' || item === 'grade' || item === 'nut' || item === 'factor' || item === 'friction' || item === 'torque' || item === 'driven' || item === 'states' || item === 'mass' || item === 'limit' || item === 'cools' || item === 'prevailing' || item === 'diameter' || item === 'interference' || item === 'slip' || item === 'clearance' || item === 'length' || item === 'accuracy' || item === 'arm' || item === 'offset' || item === 'angle' || item === 'heats' || item === 'lifts' || item === 'measures' || item === 'resolution' || item === 'force' || item === 'flash' || item === 'point' || item === 'density' || item === 'expands' || item === 'voltage' || item === 'pressure' || item === 'hot' || item === 'stored' || item === 'radius' || item === 'unbalance' || item === 'speed' || item === 'reach' || item === 'tolerance' || item === 'vacuum' || item === 'spring' || item === 'height' || item === 'rotating' || item === 'calibrated' || item === 'item' || item === 'revision' || item === 'dated' || item === 'serial' || item === 'scale' || item === 'pattern' || item === 'cross' || item === 'circular' || item === 'reverse' || item === 'down' || item === 'least' || item === 'most' || item === 'avoid' || item === 'wear' || item === 'because' || item === 'mark' || item === 'fails' || item === 'it' || item === 'parts' || item === 'put' || item === 'dead' || item === 'cure' || item === 'expect' || item === 'order' || item === 'leaving' || (typeof item === 'string' && (/[A-Za-z_\u00AA\u00B5\u00BA\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02C1\u0370-\u1FFF\u2C00-\u2DFF\u3041-\uD7FF\uF900-\uFDFF\uFE70-\uFEFC\uFF21-\uFF3A\uFF41-\uFF5A][A-Za-z0-9_\u00AA\u00B5\u00BA\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02C1\u0300-\u1FFF\u2C00-\u2DFF\u3041-\uD7FF\uF900-\uFDFF\uFE70-\uFEFC\uFF21-\uFF3A\uFF41-\uFF5A]*/.test(item)));
 }
 
 /** What a name in a text can mean. */
@@ -2020,7 +2025,7 @@ export function isProcedureItem(item: unknown): item is ProcedureItem {
 
 /* ---- quantities ---- */
 export interface Quantity extends langium.AstNode {
-    readonly $container: AmbientLine | Apply | Check | ChooseRow | ConditionedProperty | CureProperty | ExpansionProperty | Fill | Heat | Install | Loosen | Measure | PositionProperty | QuantityProperty | RecordLine | StateCondition | TakesLine | Threshold | Tighten | Turn | ValueDeclaration | Wait | WithinLine;
+    readonly $container: AmbientLine | Apply | Check | Choose | ChooseRow | ConditionedProperty | CureProperty | ExpansionProperty | Fill | Heat | Install | Loosen | Measure | PositionProperty | QuantityProperty | RecordLine | StateCondition | TakesLine | Threshold | Tighten | Turn | ValueDeclaration | Wait | WithinLine;
     readonly $type: 'Quantity';
     dash?: string;
     high?: Expression | Literal;
@@ -2747,6 +2752,24 @@ export function isValueUse(item: unknown): item is ValueUse {
     return reflection.isInstance(item, ValueUse.$type);
 }
 
+/** Verbs of the shop that instructions may begin with. */
+export interface Verb extends langium.AstNode {
+    readonly $container: File | Procedure;
+    readonly $type: 'Verb';
+    citation?: Citation;
+    words: Array<Text>;
+}
+
+export const Verb = {
+    $type: 'Verb',
+    citation: 'citation',
+    words: 'words'
+} as const;
+
+export function isVerb(item: unknown): item is Verb {
+    return reflection.isInstance(item, Verb.$type);
+}
+
 export interface Wait extends langium.AstNode {
     readonly $container: AnyOrder | Check | Otherwise | Repeat | Step | When;
     readonly $type: 'Wait';
@@ -2966,6 +2989,7 @@ export type SpragAstType = {
     Use: Use
     ValueDeclaration: ValueDeclaration
     ValueUse: ValueUse
+    Verb: Verb
     Wait: Wait
     When: When
     WhyLine: WhyLine
@@ -3235,6 +3259,10 @@ export class SpragAstReflection extends langium.AbstractAstReflection {
         Choose: {
             name: Choose.$type,
             properties: {
+                leaving: {
+                    name: Choose.leaving,
+                    optional: true
+                },
                 reading: {
                     name: Choose.reading,
                     referenceType: Named.$type
@@ -5113,6 +5141,20 @@ export class SpragAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [Expression.$type]
+        },
+        Verb: {
+            name: Verb.$type,
+            properties: {
+                citation: {
+                    name: Verb.citation,
+                    optional: true
+                },
+                words: {
+                    name: Verb.words,
+                    defaultValue: []
+                }
+            },
+            superTypes: [Declaration.$type]
         },
         Wait: {
             name: Wait.$type,

@@ -11,12 +11,13 @@ export const armUnknown = rule({
     finds:
       "An adapter that makes the lever longer or shorter, on a wrench that declares no arm. An adapter at 90° changes nothing and is left aside.",
     why: "With an adapter in line the bolt gets more than the wrench shows. How much more depends on the arm, so that no setting can be printed.",
-    fails: `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+    fails: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 60 N·m }
 tool Crowfoot "crowfoot adapter" { offset 60 mm }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 4 N·m dry
+  torque 45 ± 4 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {
@@ -25,7 +26,8 @@ procedure CloseCover "Close the cover" {
   step tighten Screw to 45 ± 4 N·m with Wrench + Crowfoot
 }
 `,
-    mended: `tool Wrench "torque wrench" {
+    mended: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" {
   torque 8 .. 60 N·m
   arm 400 mm
 }
@@ -33,7 +35,7 @@ tool Crowfoot "crowfoot adapter" { offset 60 mm }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 4 N·m dry
+  torque 45 ± 4 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {

@@ -13,20 +13,26 @@ export const flashPoint = rule({
     finds:
       "A part heated with something on it that has a flash point: an error from 15 K under the flash point upward, a warning from 16.7 K under it. What was cleaned off is gone.",
     why: "Near its flash point the vapour over a liquid catches fire from a spark. A flash point is measured in a small cup, so that a part in the shop gets a margin.",
-    fails: `tool Heater "induction heater" { heats to 150 °C }
+    fails: `source Manual "pump manual" revision "9"
+tool Heater "induction heater" { heats to 150 °C }
 consumable Solvent "solvent" { flash point 62 °C }
-part Housing "bearing housing" { heat limit 150 °C }
+part Housing "bearing housing" { heat limit 150 °C per Manual "6.4.2" }
 
 procedure HeatHousing "Heat the housing" {
+  warning fire "Vapour of the solvent can catch fire." avoid "Keep flames and sparks away."
+
   step apply Solvent to Housing
   step heat Housing to 60 .. 80 °C with Heater
 }
 `,
-    mended: `tool Heater "induction heater" { heats to 150 °C }
+    mended: `source Manual "pump manual" revision "9"
+tool Heater "induction heater" { heats to 150 °C }
 consumable Solvent "solvent" { flash point 62 °C }
-part Housing "bearing housing" { heat limit 150 °C }
+part Housing "bearing housing" { heat limit 150 °C per Manual "6.4.2" }
 
 procedure HeatHousing "Heat the housing" {
+  warning fire "Vapour of the solvent can catch fire." avoid "Keep flames and sparks away."
+
   step apply Solvent to Housing
   step inspect Housing
   step clean Housing

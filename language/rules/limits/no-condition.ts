@@ -12,11 +12,12 @@ export const noCondition = rule({
     finds:
       "A fastener tightened to a torque, where neither the fastener's own torque, nut factor or friction says “dry” or with what, nor a step before it cleans or lubricates the thread.",
     why: "A torque without the condition of the thread is half a value. The same torque clamps about a third more on an oiled thread than on a dry one.",
-    fails: `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+    fails: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 60 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 4 N·m
+  torque 45 ± 4 N·m per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {
@@ -25,11 +26,12 @@ procedure CloseCover "Close the cover" {
   step tighten Screw to 45 ± 4 N·m with Wrench
 }
 `,
-    mended: `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+    mended: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 60 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 4 N·m dry
+  torque 45 ± 4 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {

@@ -10,17 +10,23 @@ export const noHeatLimit = rule({
   page: {
     finds: "A part that is heated, where neither the part nor its material declares a heat limit.",
     why: "Nobody can tell whether the range is safe for the part: seals, cages and hardened steel bear less than plain steel.",
-    fails: `tool Heater "induction heater" { heats to 200 °C }
+    fails: `source Manual "pump manual" revision "9"
+tool Heater "induction heater" { heats to 200 °C }
 part Bearing "drive-end bearing"
 
 procedure HeatBearing "Heat the bearing" {
+  per Manual "6.4"
+
   step heat Bearing to 105 .. 115 °C with Heater
 }
 `,
-    mended: `tool Heater "induction heater" { heats to 200 °C }
-part Bearing "drive-end bearing" { heat limit 120 °C }
+    mended: `source Manual "pump manual" revision "9"
+tool Heater "induction heater" { heats to 200 °C }
+part Bearing "drive-end bearing" { heat limit 120 °C per Manual "6.4.2" }
 
 procedure HeatBearing "Heat the bearing" {
+  per Manual "6.4"
+
   step heat Bearing to 105 .. 115 °C with Heater
 }
 `,

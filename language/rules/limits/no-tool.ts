@@ -12,11 +12,12 @@ export const noTool = rule({
     finds:
       "A torque, a check or measurement with limits, or a heating, with no tool named for it, or only tools that are declared to do something else. Tightening by hand, records, and tools that say nothing of themselves are left aside.",
     why: "Without a tool the value is a wish: nobody can know whether it was met, and the crib cannot be asked for what is needed.",
-    fails: `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+    fails: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 60 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 4 N·m dry
+  torque 45 ± 4 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {
@@ -25,11 +26,12 @@ procedure CloseCover "Close the cover" {
   step tighten Screw to 45 ± 4 N·m
 }
 `,
-    mended: `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+    mended: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 60 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 4 N·m dry
+  torque 45 ± 4 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {

@@ -14,15 +14,17 @@ export const overheat = rule({
     finds:
       "A heating range whose high end lies above a heat limit: that of the part, else of its material, of a part it is fitted to at that time, or of a consumable that was put on it.",
     why: "A bearing that gets too hot loses its hardness and looks as good as before. Grease burns, adhesive lets go.",
-    fails: `tool Heater "induction heater" { heats to 200 °C }
-part Bearing "drive-end bearing" { heat limit 120 °C }
+    fails: `source Manual "pump manual" revision "9"
+tool Heater "induction heater" { heats to 200 °C }
+part Bearing "drive-end bearing" { heat limit 120 °C per Manual "6.4.2" }
 
 procedure HeatBearing "Heat the bearing" {
   step heat Bearing to 105 .. 130 °C with Heater
 }
 `,
-    mended: `tool Heater "induction heater" { heats to 200 °C }
-part Bearing "drive-end bearing" { heat limit 120 °C }
+    mended: `source Manual "pump manual" revision "9"
+tool Heater "induction heater" { heats to 200 °C }
+part Bearing "drive-end bearing" { heat limit 120 °C per Manual "6.4.2" }
 
 procedure HeatBearing "Heat the bearing" {
   step heat Bearing to 105 .. 115 °C with Heater

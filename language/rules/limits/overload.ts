@@ -19,6 +19,8 @@ export const overload = rule({
 part Cover "bearing cover" { mass 31 kg }
 
 procedure LiftCover "Lift the cover" {
+  warning lifting, crush "The cover is heavy and can swing." avoid "Stay out from under it."
+
   step lift Cover with Hoist
   step install Cover
 }
@@ -27,6 +29,8 @@ procedure LiftCover "Lift the cover" {
 part Cover "bearing cover" { mass 31 kg }
 
 procedure LiftCover "Lift the cover" {
+  warning lifting, crush "The cover is heavy and can swing." avoid "Stay out from under it."
+
   step lift Cover with Hoist
   step install Cover
 }

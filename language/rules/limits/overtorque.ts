@@ -15,7 +15,8 @@ export const overtorque = rule({
     finds:
       "A torque whose upper end clamps with more than 90 % of the proof load of the fastener, or the share that the shop sets with “threshold preload”; an error above all of it. It is computed with the nut factor for the condition the thread is in. Silent where that nut factor, the thread or the class is not declared, and once an angle follows.",
     why: "Above its proof load a bolt grows for good and holds less than before. It may break while it is tightened, or later.",
-    fails: `tool Wrench "torque wrench" { torque 8 .. 120 N·m }
+    fails: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 120 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
@@ -27,10 +28,11 @@ part Screw "cover screw" {
 procedure CloseCover "Close the cover" {
   step install Cover
   step install Screw
-  step tighten Screw to 80 ± 5 N·m with Wrench
+  step tighten Screw to 80 ± 5 N·m with Wrench per Manual "6.4.9"
 }
 `,
-    mended: `tool Wrench "torque wrench" { torque 8 .. 120 N·m }
+    mended: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 120 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
@@ -42,7 +44,7 @@ part Screw "cover screw" {
 procedure CloseCover "Close the cover" {
   step install Cover
   step install Screw
-  step tighten Screw to 45 ± 4 N·m with Wrench
+  step tighten Screw to 45 ± 4 N·m with Wrench per Manual "6.4.9"
 }
 `,
     source:

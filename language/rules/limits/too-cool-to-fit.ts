@@ -14,42 +14,54 @@ export const tooCoolToFit = rule({
     finds:
       "A part that is heated or cooled to go together with its mate, where the growth at the worst ends of all bands is less than the largest interference and the slip clearance. What the part loses on the way by its “cools” is taken off, for the time that “within” allows, or else that the steps take.",
     why: "The part stops halfway and seizes there. Then it comes off with a puller, or not at all.",
-    fails: `tool Heater "induction heater" { heats to 150 °C }
+    fails: `source Manual "pump manual" revision "9"
+tool Heater "induction heater" { heats to 150 °C }
 material Steel "carbon steel" {
   expansion 11.7 µm/(m·K)
-  heat limit 200 °C
+  heat limit 200 °C per Manual "6.4.2"
 }
 part Shaft "pump shaft" { material Steel }
 part Bearing "drive-end bearing" { material Steel }
 fit Bearing over Shaft {
   diameter 60 mm
-  interference 11 .. 36 µm
+  interference 11 .. 36 µm per Manual "6.4.2"
   slip clearance 15 µm
 }
 
 procedure FitBearing "Fit the bearing" {
   ambient 15 .. 25 °C
   begin with Shaft is installed
+
+  warning burn "The bearing can burn skin."
+    avoid "Do not touch it with bare hands."
+    wear "heat-resistant gloves"
+
   step heat Bearing to 75 .. 85 °C with Heater
   step install Bearing over Shaft
 }
 `,
-    mended: `tool Heater "induction heater" { heats to 150 °C }
+    mended: `source Manual "pump manual" revision "9"
+tool Heater "induction heater" { heats to 150 °C }
 material Steel "carbon steel" {
   expansion 11.7 µm/(m·K)
-  heat limit 200 °C
+  heat limit 200 °C per Manual "6.4.2"
 }
 part Shaft "pump shaft" { material Steel }
 part Bearing "drive-end bearing" { material Steel }
 fit Bearing over Shaft {
   diameter 60 mm
-  interference 11 .. 36 µm
+  interference 11 .. 36 µm per Manual "6.4.2"
   slip clearance 15 µm
 }
 
 procedure FitBearing "Fit the bearing" {
   ambient 15 .. 25 °C
   begin with Shaft is installed
+
+  warning burn "The bearing can burn skin."
+    avoid "Do not touch it with bare hands."
+    wear "heat-resistant gloves"
+
   step heat Bearing to 100 .. 110 °C with Heater
   step install Bearing over Shaft
 }

@@ -13,14 +13,15 @@ export const toolAccuracy = rule({
     finds:
       "A final torque with a tolerance, and a wrench so inaccurate that no setting keeps the bolt inside it. Silent where no tolerance is given.",
     why: "The wrench clicks, and still nobody knows whether the bolt has its torque.",
-    fails: `tool Wrench "torque wrench" {
+    fails: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" {
   torque 8 .. 60 N·m
   accuracy 6 %
 }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 2 N·m dry
+  torque 45 ± 2 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {
@@ -29,14 +30,15 @@ procedure CloseCover "Close the cover" {
   step tighten Screw to 45 ± 2 N·m with Wrench
 }
 `,
-    mended: `tool Wrench "torque wrench" {
+    mended: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" {
   torque 8 .. 60 N·m
   accuracy 4 %
 }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 2 N·m dry
+  torque 45 ± 2 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {

@@ -11,9 +11,10 @@ export const toolRange = rule({
   subject: ({ tool }) => tool,
   page: {
     finds:
-      "A value outside the range of the tool named for it. For a wrench it is what the wrench is set to at each stage, with the prevailing torque added and the adapter taken into account; without an arm, the torque itself.",
+      "A value outside the range of the tool named for it. For a wrench it is what the wrench is set to at each stage, with the prevailing torque added and the adapter taken into account; without an arm, the torque itself. A limit from zero up, no more than a tenth of the smallest size that a gauge reads, is taken to be one on how far its readings lie apart, and is left alone.",
     why: "A wrench cannot be set there, a gauge cannot show it, a heater does not get there. The job stops at the bench, or somebody guesses.",
-    fails: `tool Wrench "torque wrench" {
+    fails: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" {
   torque 8 .. 60 N·m
   arm 400 mm
 }
@@ -24,7 +25,7 @@ tool LongWrench "long torque wrench" {
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 80 ± 6 N·m dry
+  torque 80 ± 6 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {
@@ -34,7 +35,8 @@ procedure CloseCover "Close the cover" {
   step tighten Screw to 80 ± 6 N·m with Wrench
 }
 `,
-    mended: `tool Wrench "torque wrench" {
+    mended: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" {
   torque 8 .. 60 N·m
   arm 400 mm
 }
@@ -45,7 +47,7 @@ tool LongWrench "long torque wrench" {
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 80 ± 6 N·m dry
+  torque 80 ± 6 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {

@@ -13,12 +13,13 @@ export const torqueCondition = rule({
     finds:
       "A torque stated for dry threads on a fastener that was lubricated or coated before; one stated for a lubricant on a dry fastener; one stated for another lubricant. Dry is what was cleaned, or put in with nothing on it. Silent about a fastener that was in at the start and that nothing is said of.",
     why: "The same torque clamps far more on a greased thread than on a dry one: the bolt may stretch for good. The other way round, the joint is slack although the wrench clicked.",
-    fails: `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+    fails: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 60 N·m }
 consumable Grease "assembly grease"
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 4 N·m dry
+  torque 45 ± 4 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {
@@ -28,12 +29,13 @@ procedure CloseCover "Close the cover" {
   step tighten Screw to 45 ± 4 N·m with Wrench
 }
 `,
-    mended: `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+    mended: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 60 N·m }
 consumable Grease "assembly grease"
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 4 N·m with Grease
+  torque 45 ± 4 N·m with Grease per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {

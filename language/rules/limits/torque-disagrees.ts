@@ -14,11 +14,12 @@ export const torqueDisagrees = rule({
     finds:
       "A step that tightens a fastener to a final torque outside the one declared for it. Tightening to seat or by hand, stages before an angle, and a first torque that a later line raises are left aside.",
     why: "Two values for one fastener: whoever follows the step does what the part's own data forbid, and nobody can tell which of them was meant.",
-    fails: `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+    fails: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 60 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 4 N·m dry
+  torque 45 ± 4 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {
@@ -27,11 +28,12 @@ procedure CloseCover "Close the cover" {
   step tighten Screw to 55 ± 4 N·m with Wrench
 }
 `,
-    mended: `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+    mended: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 60 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 4 N·m dry
+  torque 45 ± 4 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {

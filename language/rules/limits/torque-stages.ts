@@ -13,11 +13,12 @@ export const torqueStages = rule({
     finds:
       "Stages of tightening in which one is lower than the one before it, or in which the last is not the final value: all of what the shares are of, or the torque that the part declares. The last stage may be repeated. Silent where a later line tightens the same fastener further.",
     why: "Stages bring a joint down evenly. One that falls does nothing, for the fastener is tighter already, and a last one that stops short leaves the joint loose.",
-    fails: `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+    fails: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 60 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 4 N·m dry
+  torque 45 ± 4 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {
@@ -26,11 +27,12 @@ procedure CloseCover "Close the cover" {
   step tighten Screw to 45 ± 4 N·m, 30 N·m, 45 ± 4 N·m with Wrench
 }
 `,
-    mended: `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+    mended: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 8 .. 60 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
-  torque 45 ± 4 N·m dry
+  torque 45 ± 4 N·m dry per Manual "6.4.9"
 }
 
 procedure CloseCover "Close the cover" {

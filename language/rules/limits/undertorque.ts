@@ -14,7 +14,8 @@ export const undertorque = rule({
     finds:
       "A torque whose lower end clamps with less than 40 % of the proof load of the fastener. Tightening to seat, by hand or before an angle, and a first torque that a later line raises are left aside.",
     why: "A joint that is hardly clamped works loose. Often the torque was taken from the line of another size or class.",
-    fails: `tool Wrench "torque wrench" { torque 5 .. 60 N·m }
+    fails: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 5 .. 60 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
@@ -26,10 +27,11 @@ part Screw "cover screw" {
 procedure CloseCover "Close the cover" {
   step install Cover
   step install Screw
-  step tighten Screw to 20 ± 2 N·m with Wrench
+  step tighten Screw to 20 ± 2 N·m with Wrench per Manual "6.4.9"
 }
 `,
-    mended: `tool Wrench "torque wrench" { torque 5 .. 60 N·m }
+    mended: `source Manual "pump manual" revision "9"
+tool Wrench "torque wrench" { torque 5 .. 60 N·m }
 part Cover "bearing cover"
 part Screw "cover screw" {
   secures Cover
@@ -41,7 +43,7 @@ part Screw "cover screw" {
 procedure CloseCover "Close the cover" {
   step install Cover
   step install Screw
-  step tighten Screw to 45 ± 4 N·m with Wrench
+  step tighten Screw to 45 ± 4 N·m with Wrench per Manual "6.4.9"
 }
 `,
     source:

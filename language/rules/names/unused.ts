@@ -31,6 +31,9 @@ procedure FitSeal "Fit the seal" {
         }
       : {
           message: `The ${what} ${name} is not used.`,
-          remedy: "Take it out, or write the step that uses it.",
+          remedy:
+            what === "energy"
+              ? "Say which part it drives (“driven by”) or isolate it; else take it out."
+              : "Take it out, or write the step that uses it.",
         },
 });

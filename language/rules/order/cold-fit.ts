@@ -11,11 +11,12 @@ export const coldFit = rule({
     finds:
       "A part that is installed on, over or in its mate, where their fit has interference at all its limits, and the outer was not heated, the inner not cooled, and it is not pressed.",
     why: "The bore is smaller than the shaft. By hand the part stops halfway, and what follows is a hammer.",
-    fails: `part Shaft "pump shaft"
+    fails: `source Manual "pump manual" revision "9"
+part Shaft "pump shaft"
 part Bearing "drive-end bearing"
 fit Bearing over Shaft {
   diameter 60 mm
-  interference 11 .. 36 µm
+  interference 11 .. 36 µm per Manual "6.4.2"
 }
 
 procedure FitBearing "Fit the bearing" {
@@ -23,11 +24,12 @@ procedure FitBearing "Fit the bearing" {
   step install Bearing over Shaft
 }
 `,
-    mended: `part Shaft "pump shaft"
+    mended: `source Manual "pump manual" revision "9"
+part Shaft "pump shaft"
 part Bearing "drive-end bearing"
 fit Bearing over Shaft {
   diameter 60 mm
-  interference 11 .. 36 µm
+  interference 11 .. 36 µm per Manual "6.4.2"
 }
 
 procedure FitBearing "Fit the bearing" {

@@ -13,7 +13,8 @@ export const tooLate = rule({
     finds:
       "A step that is to be done within a time after another, where the longest declared times on the way come to more. Waits and its own time count; rework on the way that can be done any number of times is always too long. A warning where a step on the way does not say how long it takes.",
     why: "A sealant skins over, a bearing cools on the shaft. Where the time is too short on paper, somebody finds out with the part half on.",
-    fails: `consumable Sealant "joint sealant"
+    fails: `source Manual "pump manual" revision "9"
+consumable Sealant "joint sealant"
 part Sump "oil sump"
 part Strainer "oil strainer"
 
@@ -30,10 +31,12 @@ procedure CloseSump "Close the sump" {
     install Sump
     within 5 min after Coat
     takes 1 min
+    per Manual "7.2"
   }
 }
 `,
-    mended: `consumable Sealant "joint sealant"
+    mended: `source Manual "pump manual" revision "9"
+consumable Sealant "joint sealant"
 part Sump "oil sump"
 part Strainer "oil strainer"
 
@@ -50,6 +53,7 @@ procedure CloseSump "Close the sump" {
     install Sump
     within 5 min after Coat
     takes 1 min
+    per Manual "7.2"
   }
 }
 `,

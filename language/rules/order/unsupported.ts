@@ -9,7 +9,7 @@ export const unsupported = rule({
   subject: ({ part }) => base(part),
   page: {
     finds:
-      "A part heavier than one person may lift, whose last fastener is loosened or removed before the part is lifted or supported, or that is set down before its fasteners hold it. Only where its mass is declared. How a load is slung and where it balances is not checked: the approved data and qualified people decide that.",
+      "A part heavier than one person may lift, whose last fastener is loosened or removed before the part is lifted or supported, or that is set down before its fasteners hold it. Only where its mass is declared, and not of a part that says “stands”: a motor on its feet stays where it is. How a load is slung and where it balances is not checked: the approved data and qualified people decide that.",
     why: "The cover drops at the moment the last screw lets go, on the hands that hold the wrench.",
     fails: `tool Hoist "chain hoist" { lifts 250 kg }
 part Cover "bearing cover" { mass 31 kg }
@@ -18,6 +18,9 @@ part Screw[1..2] "cover screw" { secures Cover }
 procedure Open "Open the housing" {
   begin with Cover is secured
   finish with Cover is removed, Screw[all] are removed
+
+  warning lifting, crush "The cover is heavy and can swing." avoid "Stay out from under it."
+
   step loosen Screw[all]
   step remove Screw[all]
   step lift Cover with Hoist
@@ -31,6 +34,9 @@ part Screw[1..2] "cover screw" { secures Cover }
 procedure Open "Open the housing" {
   begin with Cover is secured
   finish with Cover is removed, Screw[all] are removed
+
+  warning lifting, crush "The cover is heavy and can swing." avoid "Stay out from under it."
+
   step lift Cover with Hoist
   step loosen Screw[all]
   step remove Screw[all]
@@ -45,12 +51,12 @@ procedure Open "Open the housing" {
       ? {
           message: `${part} (${mass}) is let go before its fasteners hold it.`,
           why: `${part} is heavier than one person may lift. Set down here, nothing holds it in its place.`,
-          remedy: `Install its fasteners before it is set down. ${WHOSE}`,
+          remedy: `Install its fasteners before it is set down; where it stays in its place by itself, declare “stands”. ${WHOSE}`,
         }
       : {
           message: `${fastener} is the last that holds ${part} (${mass}).`,
           why: `${part} is heavier than one person may lift, and no hoist or support holds it when it comes free.`,
-          remedy: `Lift or support ${part} before this. ${WHOSE}`,
+          remedy: `Lift or support ${part} before this; where it stays in its place by itself, declare “stands”. ${WHOSE}`,
         },
 });
 

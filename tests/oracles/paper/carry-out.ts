@@ -14,6 +14,7 @@ import {
   type SimProcedure,
   said,
   sayers,
+  valuesRead,
 } from "./shop.ts";
 import { arcAfter, troubles } from "./troubles.ts";
 import {
@@ -47,6 +48,11 @@ export function outcomesOf(
   world: World,
 ): readonly World[] {
   const { does, at } = instruction;
+  if (does.kind === "act" && does.act.verb === "measure") {
+    const { reading } = does.act;
+    const after = usedAll(procedure, world);
+    return valuesRead(procedure.items, reading).map((read) => ({ ...after, [`reading ${reading}`]: String(read) }));
+  }
   if (does.kind !== "act" || does.act.verb !== "perform") return [carriedOut(procedure, pairs, instruction, world)];
   const { minutes } = contractOf(procedure, does.act.procedure);
   return afterPerforming(procedure, does.act.procedure, at, usedAll(procedure, world)).map((after) =>
@@ -151,6 +157,7 @@ function change(procedure: SimProcedure, act: SimAct, at: string, next: Record<s
   switch (act.verb) {
     case "do":
     case "perform":
+    case "measure":
     case "inspect":
       return;
     case "wait":

@@ -1,4 +1,6 @@
 // A procedure written out as a list of single things that happen, each with what may come next. Knows no meaning of actions.
+
+import { badJumpsIn } from "./jumps.ts";
 import type { SimAct, SimCondition, SimItem, SimJump, SimLine, SimShop } from "./shop.ts";
 import { instances, linesIn } from "./shop.ts";
 
@@ -37,6 +39,20 @@ export interface Program {
   /** Those that a branch asks for. */
   readonly options: ReadonlySet<string>;
   readonly pairs: readonly Pair[];
+  readonly outline: Outline;
+}
+
+/** Where branches, steps and jumps stand, one for each pass of a repeat. */
+export interface Outline {
+  readonly arms: readonly { readonly at: string; readonly fork: number; readonly to: number }[];
+  /** In the order of the text; `arms`: those it stands in, the outermost first. */
+  readonly stations: readonly {
+    readonly kind: "step" | "return to" | "go to" | "stop";
+    readonly at: string;
+    readonly first: number;
+    readonly arms: readonly string[];
+    readonly isBad: boolean;
+  }[];
 }
 
 /** What lies around a point of the text: the passes of repeats, and the blocks of `in any order`. */
@@ -44,6 +60,8 @@ interface Around {
   readonly values: Readonly<Record<string, number>>;
   readonly pass: string;
   readonly blocks: readonly string[];
+  /** Branches. */
+  readonly arms: readonly string[];
 }
 
 interface Label {
@@ -62,7 +80,11 @@ export function compile(shop: Pick<SimShop, "parts">, items: readonly SimItem[],
   // A step in a repeat has a label for each pass.
   const labels = new Map<string, Label[]>();
   const isTimed = linesIn(items).some(({ kind }) => kind === "after" || kind === "before");
+  const arms: Outline["arms"][number][] = [];
+  const stations: Outline["stations"][number][] = [];
+  const bad = badJumpsIn(items, from);
   let number = from;
+  let head = 0;
   let inStep = "";
   const push = (does: Does, at: string): Instruction => {
     const here = instructions.length;
@@ -76,8 +98,12 @@ export function compile(shop: Pick<SimShop, "parts">, items: readonly SimItem[],
     return all.findLast(({ pass }) => around.pass.startsWith(pass)) ?? all.at(-1);
   };
   const leap = (instruction: Instruction, jump: SimJump, around: Around): void => {
+    const { at } = instruction;
+    const kind = jump === "stop" ? jump : jump.way;
+    stations.push({ kind, at, first: instructions.length - 1, arms: around.arms, isBad: bad.has(at) });
     instruction.next = () => {
-      const label = jump === "stop" ? undefined : labelOf(jump.to, around);
+      // Nobody can follow a bad one.
+      const label = jump === "stop" || bad.has(at) ? undefined : labelOf(jump.to, around);
       if (label === undefined) return [];
       const left = around.blocks.filter((block) => !label.blocks.includes(block));
       const orders = left.length === 0 ? null : Object.fromEntries(left.map((block) => [block, "-"]));
@@ -130,6 +156,8 @@ export function compile(shop: Pick<SimShop, "parts">, items: readonly SimItem[],
           { at: instructions.length, id, pass: around.pass, blocks: around.blocks },
         ]);
         inStep = id;
+        const { arms: within } = around;
+        stations.push({ kind: "step", at: `head ${head++}`, first: instructions.length, arms: within, isBad: false });
         // Where nobody asks what comes first, and nothing takes time, beginning and end make no difference.
         if (isTimed) push({ kind: "begin step" }, `l${number}`);
         const first = instructions.length;
@@ -143,33 +171,52 @@ export function compile(shop: Pick<SimShop, "parts">, items: readonly SimItem[],
         break;
       }
       case "task":
+        head++;
         for (const each of item.items) add(each, around);
         push({ kind: "end of task" }, `l${number}`);
         break;
       case "repeat": {
         const start = number;
+        const startHead = ++head;
         for (const value of item.values) {
           number = start;
+          head = startHead;
           const values = { ...around.values, [item.variable]: value };
           for (const each of item.items)
             add(each, { ...around, values, pass: `${around.pass}/${item.variable}${value}` });
         }
         break;
       }
-      case "when": {
-        options.add(item.option);
+      case "when":
+      case "when read": {
+        if (item.kind === "when") options.add(item.option);
+        const at = `head ${head++}`;
+        const forkAt = instructions.length;
         const fork = push({ kind: "pass" }, `l${number}`);
         const insideAt = instructions.length;
-        for (const each of item.inside) add(each, around);
+        arms.push({ at, fork: forkAt, to: insideAt });
+        for (const each of item.inside) add(each, { ...around, arms: [...around.arms, at] });
         const leave = push({ kind: "pass" }, `l${number}`);
         const otherwiseAt = instructions.length;
-        for (const each of item.otherwise ?? []) add(each, around);
+        if (item.otherwise !== null) {
+          const other = `otherwise ${at}`;
+          arms.push({ at: other, fork: forkAt, to: otherwiseAt });
+          push({ kind: "pass" }, `l${number}`);
+          for (const each of item.otherwise) add(each, { ...around, arms: [...around.arms, other] });
+        }
         const end = instructions.length;
         leave.next = () => [{ at: end, orders: null }];
-        fork.next = (so) => [{ at: so[item.option] === item.value ? insideAt : otherwiseAt, orders: null }];
+        fork.next = (so, world) => {
+          const isSo =
+            item.kind === "when"
+              ? so[item.option] === item.value
+              : Number(world(`reading ${item.reading}`)) <= item.most;
+          return [{ at: isSo ? insideAt : otherwiseAt, orders: null }];
+        };
         break;
       }
       case "any order": {
+        head++;
         const block = `block ${blocks.length + from}`;
         blocks.push(block);
         const inside = { ...around, blocks: [...around.blocks, block] };
@@ -196,13 +243,14 @@ export function compile(shop: Pick<SimShop, "parts">, items: readonly SimItem[],
         leap(push({ kind: "pass" }, `l${number++}`), item.jump, around);
     }
   };
-  for (const item of items) add(item, { values: {}, pass: "", blocks: [] });
+  for (const item of items) add(item, { values: {}, pass: "", blocks: [], arms: [] });
   push({ kind: "end" }, "end").next = () => [];
   return {
     instructions,
     blocks,
     options,
     pairs: pairs.map((pair) => pair()),
+    outline: { arms, stations },
   };
 }
 

@@ -42,8 +42,10 @@ export const GLUE_CURES = 10;
 /** What one person may lift, in kg. */
 const ONE_PERSON = 23;
 
-/** `part`: by name, with its number if it has one. */
-export type SimCondition =
+/** `part`: by name, with its number if it has one. `not`: written as what it is not. */
+export type SimCondition = SimState & { readonly not?: true };
+
+export type SimState =
   | { readonly part: string; readonly state: "installed" | "removed" | "secured" | "tightened" | "loose" }
   | { readonly part: string; readonly state: Touch }
   | { readonly part: string; readonly own: string }
@@ -105,6 +107,7 @@ export type SimAct =
   | { readonly verb: "turn"; readonly place: string; readonly hour: number }
   | { readonly verb: "isolate" | "prove" | "restore"; readonly energy: string }
   | { readonly verb: "perform"; readonly procedure: string }
+  | { readonly verb: "measure"; readonly reading: string }
   | { readonly verb: "do" };
 
 export type SimJump = { readonly to: string; readonly way: "return to" | "go to" } | "stop";
@@ -135,6 +138,14 @@ export type SimItem =
       readonly kind: "when";
       readonly option: string;
       readonly value: string;
+      readonly inside: readonly SimItem[];
+      readonly otherwise: readonly SimItem[] | null;
+    }
+  /** At most so many mm. */
+  | {
+      readonly kind: "when read";
+      readonly reading: string;
+      readonly most: number;
       readonly inside: readonly SimItem[];
       readonly otherwise: readonly SimItem[] | null;
     }
@@ -300,12 +311,30 @@ export function linesIn(items: readonly SimItem[]): readonly SimLine[] {
   });
 }
 
+/** Values that a reading may have: one for each way in which the branches on it can part. */
+export function valuesRead(items: readonly SimItem[], reading: string): readonly number[] {
+  const bounds = [...new Set(boundsOf(items, reading))].sort((a, b) => a - b);
+  return [...bounds, (bounds.at(-1) ?? 0) + 1];
+}
+
+function boundsOf(items: readonly SimItem[], reading: string): readonly number[] {
+  return items.flatMap((item) => [
+    ...(item.kind === "when read" && item.reading === reading ? [item.most] : []),
+    ...boundsOf(innerItems(item), reading),
+  ]);
+}
+
+export function readingsIn(items: readonly SimItem[]): readonly string[] {
+  return [...new Set(actsIn(items).flatMap((act) => (act.verb === "measure" ? [act.reading] : [])))];
+}
+
 export function innerItems(item: SimItem): readonly SimItem[] {
   switch (item.kind) {
     case "task":
     case "repeat":
       return item.items;
     case "when":
+    case "when read":
       return [...item.inside, ...(item.otherwise ?? [])];
     case "any order":
       return item.children;

@@ -299,3 +299,48 @@ test("options, repeats and rework", () => {
     `order.not-installed ${base + 6} Part`,
   ]);
 });
+
+test("ways that nobody goes, and such as never end", () => {
+  const [one, two, three] = ["One", "Two", "Three"].map((name) => step(name, other({ verb: "do" })));
+  if (one === undefined || two === undefined || three === undefined) throw new Error("no steps");
+  const back: SimItem = { kind: "jump", jump: { way: "return to", to: "One" } };
+  const look = step("Look", { kind: "check", fails: [], jump: { way: "return to", to: "One" } });
+  const full = (items: readonly SimItem[], otherwise: readonly SimItem[] | null = null): SimItem => ({
+    ...{ kind: "when", option: "Extent", value: "Full", inside: items, otherwise },
+  });
+  expect(told([one, look, two])).toEqual([]);
+  expect(told([one, back, two, three])).toEqual(["flow.endless: return to One", 'flow.unreachable: do "Look."']);
+  expect(told([one, full([back]), two])).toEqual(["flow.endless: return to One"]);
+  expect(told([full([two, full([three], [one])])])).toEqual([
+    "flow.impossible-condition: } otherwise {",
+    'flow.unreachable: do "Look."',
+  ]);
+  expect(told([{ kind: "task", items: [{ kind: "task", items: [] }] }, one])).toEqual([
+    'flow.empty: task "Some work" {',
+  ]);
+  expect(told([{ kind: "jump", jump: { way: "go to", to: "Two" } }, full([two]), one])).toEqual([
+    "flow.bad-jump: go to Two",
+  ]);
+});
+
+test("readings: one value until it is measured again", () => {
+  const measure = step("Measure", other({ verb: "measure", reading: "Gap" }));
+  const read = (most: number, of: readonly SimItem[], otherwise: readonly SimItem[] | null = null): SimItem => ({
+    ...{ kind: "when read", reading: "Gap", most, inside: of, otherwise },
+  });
+  const [put, take] = [step("Put", act("install", "Plug")), step("Take", act("remove", "Plug"))];
+  const end = { finish: out("Plug") };
+  expect(told([measure, read(1, [put]), read(1, [take])], end)).toEqual([]);
+  expect(told([measure, read(1, [put]), read(2, [take])], end)).toEqual(["order.not-installed: remove Plug"]);
+  expect(told([measure, read(1, [put]), { ...measure, name: "Anew" } as SimItem, read(1, [take])], end)).toContain(
+    "order.not-installed: remove Plug",
+  );
+  expect(told([measure, read(1, [read(2, [put], [take])])], end)).toContain("flow.impossible-condition: } otherwise {");
+});
+
+test("a state written as what it is not", () => {
+  const isNot: SimLine = { kind: "needs", condition: { part: "Hub", state: "removed", not: true } };
+  expect(simText({ ...EMPTY, items: [step("Only", isNot)] }).text).toContain("needs Hub is not installed");
+  expect(of([isNot], inside("Hub"))).toEqual(["order.unmet-need: needs Hub is not installed"]);
+  expect(of([isNot])).toEqual([]);
+});

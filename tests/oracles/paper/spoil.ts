@@ -2,6 +2,7 @@
 import type { Picker } from "./picker.ts";
 import type { SimAct, SimCondition, SimItem, SimJump, SimLine, SimProcedure, SimStep } from "./shop.ts";
 import { actsIn, innerItems } from "./shop.ts";
+import { OTHER } from "./text.ts";
 import type { Scene } from "./themes.ts";
 import { linesOf } from "./walk.ts";
 
@@ -18,7 +19,7 @@ export function spoilt(procedure: SimProcedure, scene: Scene, pick: Picker): Sim
     } else if (chance >= 8 && scene.mistakes.length > 0) items = withMistake(items, scene, pick, count);
     else items = spoiltList(items, procedure, scene, pick);
   }
-  const ordered = inOrder(items);
+  const ordered = inOrder(withMeasuring(items, pick));
   const names = actsIn(ordered).flatMap((act) => (act.verb === "perform" ? [act.procedure] : []));
   return {
     ...procedure,
@@ -121,7 +122,7 @@ function spoiltList(items: readonly SimItem[], procedure: SimProcedure, scene: S
   const deeper = (inside: readonly SimItem[]): SimItem[] => spoiltList(inside, procedure, scene, pick);
   if (item.kind !== "step" && item.kind !== "jump" && pick.below(4) > 0) {
     list[at] =
-      item.kind === "when"
+      item.kind === "when" || item.kind === "when read"
         ? { ...item, inside: deeper(item.inside) }
         : item.kind === "any order"
           ? { ...item, children: deeper(item.children) }
@@ -133,7 +134,7 @@ function spoiltList(items: readonly SimItem[], procedure: SimProcedure, scene: S
     name: "Strange",
     lines: [{ kind: "act", act: pick.of(pick.of(scene.acts)) }],
   };
-  switch (pick.below(9)) {
+  switch (pick.below(10)) {
     case 0: {
       const next = list[at + 1];
       if (next !== undefined) list.splice(at, 2, next, item);
@@ -174,6 +175,9 @@ function spoiltList(items: readonly SimItem[], procedure: SimProcedure, scene: S
       list[at] = { kind: "when", option: option.name, value: pick.of(option.values), inside: [item], otherwise: null };
       break;
     }
+    case 7:
+      list[at] = { kind: "when read", reading: READING, most: pick.of([1, 2]), inside: [item], otherwise: null };
+      break;
     default:
       list.splice(at, 0, strange);
   }
@@ -184,6 +188,26 @@ function spoiltList(items: readonly SimItem[], procedure: SimProcedure, scene: S
 function heatsOn({ lines }: SimStep): boolean {
   return lines.some((line) => line.kind === "act" && line.act.verb === "heat by");
 }
+
+/** The one reading there is. */
+export const READING = "Gap";
+
+/** Where a branch asks for the reading, it is measured somewhere before, between or behind. */
+function withMeasuring(items: readonly SimItem[], pick: Picker): readonly SimItem[] {
+  if (!asksReading(items)) return items;
+  const at = pick.below(pick.below(3) === 0 ? items.length + 1 : 1);
+  return [...items.slice(0, at), measuring, ...items.slice(at)];
+}
+
+function asksReading(items: readonly SimItem[]): boolean {
+  return items.some((item) => item.kind === "when read" || asksReading(innerItems(item)));
+}
+
+export const measuring: SimStep = {
+  kind: "step",
+  name: "Measuring",
+  lines: [{ kind: "act", act: { verb: "measure", reading: READING } }],
+};
 
 /** A condition that need not hold. */
 function wish({ parts, energies }: SimProcedure, pick: Picker): SimCondition {
@@ -201,78 +225,53 @@ function wish({ parts, energies }: SimProcedure, pick: Picker): SimCondition {
     { fact: "Signed" },
     ...energies.map(({ name }): SimCondition => ({ energy: name, state: "isolated" })),
   ];
-  return pick.of(wishes);
+  const wished = pick.of(wishes);
+  return pick.below(3) === 0 && isOneOfTwo(wished) ? { ...wished, not: true } : wished;
+}
+
+/** What is so where it is not the other. */
+function isOneOfTwo(condition: SimCondition): boolean {
+  return "own" in condition || ("state" in condition && Object.hasOwn(OTHER, condition.state));
 }
 
 /* ---- names and jumps ---- */
 
-interface Found {
-  readonly name: string;
-  readonly at: number;
-  readonly path: string;
-}
-
-/** Gives every step a name of its own, and takes out jumps and `after`s that lead nowhere. */
+/** Gives every step a name of its own, and takes out jumps and `after`s to a step that is gone. */
 export function inOrder(items: readonly SimItem[]): readonly SimItem[] {
-  const steps: Found[] = [];
   const names = new Set<string>();
-  const renamed = (list: readonly SimItem[], path: string): SimItem[] =>
-    list.map((item, which): SimItem => {
-      const own = `${path}/${which}`;
-      if (item.kind === "jump") return item;
-      if (item.kind !== "step")
-        return within(item, (inside, part) => renamed(inside, innerPath(item, path, own, part)));
+  const renamed = (list: readonly SimItem[]): SimItem[] =>
+    list.map((item): SimItem => {
+      if (item.kind !== "step") return within(item, renamed);
       let { name } = item;
       while (names.has(name)) name += "x";
       names.add(name);
-      steps.push({ name, at: steps.length, path });
       return { ...item, name };
     });
-  const first = renamed(items, "");
-  let at = -1;
-  const mended = (list: readonly SimItem[], path: string): SimItem[] =>
-    list.flatMap((item, which): SimItem[] => {
-      const own = `${path}/${which}`;
-      if (item.kind === "jump") return leads(item.jump, at, path) ? [item] : [];
-      if (item.kind !== "step")
-        return [within(item, (inside, part) => mended(inside, innerPath(item, path, own, part)))];
-      at++;
+  const leads = (jump: SimJump): boolean => jump === "stop" || names.has(jump.to);
+  const mended = (list: readonly SimItem[]): SimItem[] =>
+    list.flatMap((item): SimItem[] => {
+      if (item.kind === "jump") return leads(item.jump) ? [item] : [];
+      if (item.kind !== "step") return [within(item, mended)];
       const lines = item.lines.flatMap((line): SimLine[] => {
-        if (line.kind === "check" && line.jump !== null && !leads(line.jump, at, path))
-          return [{ ...line, jump: null }];
+        if (line.kind === "check" && line.jump !== null && !leads(line.jump)) return [{ ...line, jump: null }];
         if (line.kind === "after" || line.kind === "before") return names.has(line.step) ? [line] : [];
         return [line];
       });
       return [{ ...item, lines: lines.length === 0 ? [{ kind: "act", act: { verb: "do" } }] : lines }];
     });
-  /** Not into a repeat, a branch or a child of `in any order` from outside, and in the direction that it says. */
-  const leads = (jump: SimJump, from: number, path: string): boolean => {
-    if (jump === "stop") return true;
-    const to = steps.find(({ name }) => name === jump.to);
-    if (to === undefined || !`${path}/`.startsWith(`${to.path}/`)) return false;
-    return jump.way === "return to" ? to.at <= from : to.at > from;
-  };
-  return mended(first, "");
+  return mended(renamed(items));
 }
 
-/** A task is no wall to jump over; each child of `in any order` is walled off from the others. */
-function innerPath(item: SimItem, path: string, own: string, part: string): string {
-  return item.kind === "task" ? path : `${own}${part}`;
-}
-
-function within(item: SimItem, does: (inside: readonly SimItem[], part: string) => SimItem[]): SimItem {
+function within(item: SimItem, does: (inside: readonly SimItem[]) => SimItem[]): SimItem {
   switch (item.kind) {
     case "task":
     case "repeat":
-      return { ...item, items: does(item.items, "") };
+      return { ...item, items: does(item.items) };
     case "when":
-      return {
-        ...item,
-        inside: does(item.inside, "+"),
-        otherwise: item.otherwise === null ? null : does(item.otherwise, "-"),
-      };
+    case "when read":
+      return { ...item, inside: does(item.inside), otherwise: item.otherwise === null ? null : does(item.otherwise) };
     case "any order":
-      return { ...item, children: item.children.flatMap((child, which) => does([child], `:${which}`)) };
+      return { ...item, children: does(item.children) };
     default:
       return item;
   }

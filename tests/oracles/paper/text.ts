@@ -3,6 +3,7 @@ import {
   actsIn,
   areRelated,
   GLUE_CURES,
+  innerItems,
   instances,
   linesIn,
   type SimAct,
@@ -26,6 +27,7 @@ export function simText(procedure: SimProcedure): { text: string; lines: Map<str
   const lines = new Map<string, number>();
   const say = (text: string, depth = 0): number => out.push("  ".repeat(depth) + text) - 1;
   let number = 0;
+  let heads = 0;
   let within = "";
   const mark = (text: string, depth: number): void => {
     lines.set(`${within}l${number++}`, say(text, depth));
@@ -42,7 +44,7 @@ export function simText(procedure: SimProcedure): { text: string; lines: Map<str
   open("Work", procedure, "");
 
   // A step of one action that nobody names stands on one line.
-  const wanted = new Set(linesIn(procedure.items).flatMap(namesIn));
+  const wanted = new Set([...linesIn(procedure.items).flatMap(namesIn), ...ledTo(procedure.items)]);
 
   const writeLine = (line: SimLine, depth: number): void => {
     if (line.kind !== "check") {
@@ -58,6 +60,8 @@ export function simText(procedure: SimProcedure): { text: string; lines: Map<str
   };
   const write = (items: readonly SimItem[], depth: number): void => {
     for (const item of items) {
+      const head = item.kind === "jump" ? "" : `${within}head ${heads++}`;
+      if (item.kind !== "jump") lines.set(head, out.length);
       switch (item.kind) {
         case "step": {
           const [only] = item.lines;
@@ -81,10 +85,11 @@ export function simText(procedure: SimProcedure): { text: string; lines: Map<str
           say("}", depth);
           break;
         case "when":
-          say(`when ${item.option} is ${item.value} {`, depth);
+        case "when read":
+          say(item.kind === "when" ? `when ${item.option} is ${item.value} {` : readText(item), depth);
           write(item.inside, depth + 1);
           if (item.otherwise !== null) {
-            say("} otherwise {", depth);
+            lines.set(`${within}otherwise ${head.slice(within.length)}`, say("} otherwise {", depth));
             write(item.otherwise, depth + 1);
           }
           say("}", depth);
@@ -103,12 +108,21 @@ export function simText(procedure: SimProcedure): { text: string; lines: Map<str
   say("}");
   for (const each of procedure.performed) {
     number = 0;
+    heads = 0;
     within = `${each.name} `;
     open(each.name, each, within);
     write(each.items, 1);
     say("}");
   }
   return { text: `${out.join("\n")}\n`, lines };
+}
+
+/** The steps that jumps between steps lead to. */
+function ledTo(items: readonly SimItem[]): readonly string[] {
+  return items.flatMap((item) => {
+    if (item.kind === "jump") return item.jump === "stop" ? [] : [item.jump.to];
+    return item.kind === "step" ? [] : ledTo(innerItems(item));
+  });
 }
 
 /** The steps that a line speaks of. */
@@ -134,6 +148,7 @@ function declarations(procedure: SimProcedure): string[] {
   return [
     ...(acts.includes("lift") || acts.includes("support") ? [`tool Hoist "hoist" { lifts 500 kg }`] : []),
     ...(acts.includes("heat") || acts.includes("heat by") ? [`tool Heater "heater" { heats to 300 °C }`] : []),
+    ...(acts.includes("measure") ? [`tool Depth "depth gauge" { measures 0 .. 5 mm  resolution 0.01 mm }`] : []),
     `consumable Oil "oil"`,
     ...(texts.includes('"glue":true') ? [`consumable Glue "glue" { cure ${GLUE_CURES} min }`] : []),
     ...rings
@@ -204,18 +219,34 @@ function lineText(line: Exclude<SimLine, { kind: "check" }>): string {
   }
 }
 
+function readText({ reading, most }: SimItem & { readonly kind: "when read" }): string {
+  return `when ${reading} at most ${most} mm {`;
+}
+
 function jumpText(jump: SimJump): string {
   return jump === "stop" ? `stop "Call the engineer."` : `${jump.way} ${jump.to}`;
 }
 
 function conditionText(condition: SimCondition): string {
   if ("fact" in condition) return condition.fact;
-  if ("energy" in condition) return `${condition.energy} is ${condition.state}`;
+  const is = condition.not === true ? "is not" : "is";
+  if ("energy" in condition) return `${condition.energy} ${is} ${stateText(condition.state, condition)}`;
   if ("place" in condition) return `${condition.place} at ${condition.hour} o'clock`;
   if ("least" in condition) return `${condition.part} is at least ${condition.least} °C`;
   if ("most" in condition) return `${condition.part} is at most ${condition.most} °C`;
-  return `${condition.part} is ${"own" in condition ? condition.own : condition.state}`;
+  return `${condition.part} ${is} ${stateText("own" in condition ? condition.own : condition.state, condition)}`;
 }
+
+/** A state, or of two the other one where it is written as what it is not. */
+function stateText(state: string, { not }: SimCondition): string {
+  return not === true ? (OTHER[state] ?? state) : state;
+}
+
+export const OTHER: Readonly<Record<string, string>> = {
+  ...{ installed: "removed", removed: "installed" },
+  ...{ isolated: "live", live: "isolated" },
+  ...{ shut: "open", open: "shut" },
+};
 
 function actText(act: SimAct): string {
   switch (act.verb) {
@@ -223,6 +254,8 @@ function actText(act: SimAct): string {
       return `perform ${act.procedure}`;
     case "do":
       return `do "Look."`;
+    case "measure":
+      return `measure ${act.reading} "the gap" with Depth expect 0 .. 5 mm`;
     case "wait":
       return `wait ${act.minutes} min`;
     case "wait until":

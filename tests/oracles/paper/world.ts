@@ -11,6 +11,7 @@ import {
   ownPlace,
   PLAIN_PART,
   partOf,
+  readingsIn,
   type SimCondition,
   type SimProcedure,
   said,
@@ -24,7 +25,7 @@ import {
  * `used P`: no, yes · `hung P`: no, yes · `cure P`: minutes left · `arc Ring Part`: see `fill.ts` · `turned Ring`: the hour of
  * position 1 · `temp P`: 100..110 (°C) · `on P`: what it was put on · `film P`, `warm P`, `turn Ring`: no, or yes where something was done and not yet used ·
  * `first P`: no, yes where its coat was to cure before anything else · `surface P`: nothing, clean, lubricated · `aligned P`: no, yes ·
- * `began Step`: no, yes · `early line`: no, yes · the blocks of `in any order`: children done.
+ * `reading R`: mm · `began Step`: no, yes · `early line`: no, yes · the blocks of `in any order`: children done.
  */
 export type World = Readonly<Record<string, string>>;
 
@@ -158,6 +159,7 @@ export function startOf(procedure: SimProcedure, program: Program): World {
   }
   for (const { name, dead } of procedure.energies) world[`energy ${name}`] = dead ? "off" : "live";
   for (const fact of procedure.facts) world[`fact ${fact}`] = "no";
+  for (const reading of readingsIn(procedure.items)) world[`reading ${reading}`] = "0";
   for (const { outer, inner } of procedure.fits)
     for (const part of [outer, inner]) world[`temp ${part}`] = bounds(AMBIENT, AMBIENT);
   for (const act of actsIn(procedure.items)) {

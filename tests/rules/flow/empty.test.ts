@@ -106,9 +106,10 @@ test("silent: in a step, a block of which only the step keeps what it says", () 
   }
   step "Look again." {
     inspect Screw[2]
-    when Extent is Full { critical }
+    when Extent is Full { critical  hold for Inspector }
     check "It is dry" if it fails { }
-  }`),
+  }
+  role Inspector "inspector"`),
   );
 });
 

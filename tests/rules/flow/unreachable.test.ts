@@ -127,3 +127,18 @@ procedure Fit "Fit the screws" {
   repeat n from 1 to 3 by 5 { step clean Screw[n] }
 }`);
 });
+
+test("work in any order that nobody comes to is told at its first step", () => {
+  expectFindings(`part Hub "hub"
+
+procedure Fit "Fit the hub" {
+  step inspect Hub
+  stop "Call the engineer."
+  in any order {
+    step install Hub
+  //^^^^ flow.unreachable
+    step remove Hub
+  }
+  step clean Hub
+}`);
+});

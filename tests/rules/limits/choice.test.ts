@@ -1,6 +1,6 @@
 // limits.choice: rows compared exactly after conversion. 1 in = 25.4 mm exactly (NIST SP 811, B.8), so 0.25 in = 6.35 mm.
 import { expect, test } from "vitest";
-import { expectFindings, told } from "#harness/check.ts";
+import { expectFindings, findingsIn, told } from "#harness/check.ts";
 
 const HEAD = `part Shim "shim"
 tool Gauge "gauge" { measures 0 .. 50 mm  resolution 0.001 mm }
@@ -79,4 +79,89 @@ test("it says between which values, and where", () => {
     → Add a row for it, or let the row at that end reach as far as is expected.
     &4 This is expected"
   `);
+});
+
+/* What is left, at each end of the row: the reading less the value (arithmetic). 0.05 in = 1.27 mm exactly. */
+const left = (wanted: string, row: string, expected = ""): string =>
+  `${row.endsWith("Thin") ? "value Thin = 2 mm\n" : ""}${text(expected, `    ${row}`)}`.replace(
+    "by Gap {",
+    `by Gap leaving ${wanted} {`,
+  );
+const remainders = (given: string): readonly string[] =>
+  findingsIn(given)
+    .filter(({ code }) => code === "limits.choice")
+    .map(({ severity, message }) => `${severity}: ${message}`);
+
+test.each([
+  ["both ends reached", "1 .. 2 mm", "3 .. 4 mm: 2 mm", ""],
+  ["in the other unit", "0.05 .. 0.1 in", "2.54 .. 3.81 mm: 1.27 mm", ""],
+  ["below zero", "-0.05 .. 0 mm", "2 .. 2.05 mm: 2.05 mm", ""],
+  ["one end only", "at most 2 mm", "at most 4 mm: 2 mm", ""],
+  ["the other end only", "at least 1 mm", "at least 3 mm: 2 mm", ""],
+  ["a row that reaches further than is expected", "1 .. 2 mm", "2 .. 9 mm: 2 mm", "3 .. 4 mm"],
+  ["an open row, as far as is expected", "1 .. 2 mm", "at least 3 mm: 2 mm", "3 .. 4 mm"],
+  ["a value by name", "1 .. 2 mm", "3 .. 4 mm: Thin", ""],
+  ["a row in which nothing is expected", "1 .. 2 mm", "3 .. 4 mm: 2 mm\n    4 .. 9 mm: 9 mm", "3 .. 4 mm"],
+])("left as wanted: %s", (_, wanted, row, expected) => {
+  expect(remainders(left(wanted, row, expected))).toEqual([]);
+});
+
+test.each([
+  ["too much", "1 .. 1.999 mm", "3 .. 4 mm: 2 mm", "", "2 mm leaves 1 .. 2 mm of Gap."],
+  ["too little", "1.001 .. 2 mm", "3 .. 4 mm: 2 mm", "", "2 mm leaves 1 .. 2 mm of Gap."],
+  [
+    "too much after conversion",
+    "0.05 .. 0.1 in",
+    "2.54 .. 3.82 mm: 1.27 mm",
+    "",
+    "1.27 mm leaves 0.05000 .. 0.10039 in of Gap.",
+  ],
+  [
+    "too little after conversion",
+    "0.05 .. 0.1 in",
+    "2.53 .. 3.81 mm: 1.27 mm",
+    "",
+    "1.27 mm leaves 0.04961 .. 0.10000 in of Gap.",
+  ],
+  ["in inches, too much", "0.05 .. 0.1 in", "0.1 .. 0.151 in: 0.05 in", "", "0.05 in leaves 0.050 .. 0.101 in of Gap."],
+  ["a value by name", "0 .. 1.5 mm", "3 .. 4 mm: Thin", "", "2 mm leaves 1 .. 2 mm of Gap."],
+  ["a row without an end", "1 .. 2 mm", "at least 3 mm: 2 mm", "", "2 mm leaves at least 1 mm of Gap."],
+  [
+    "expected further than the limit reaches",
+    "1 .. 2 mm",
+    "2 .. 9 mm: 2 mm",
+    "3 .. 4.1 mm",
+    "2 mm leaves 1.0 .. 2.1 mm of Gap.",
+  ],
+])("left otherwise: %s", (_, wanted, row, expected, message) => {
+  expect(remainders(left(wanted, row, expected))).toEqual([`error: ${message}`]);
+});
+
+test("it says what would do, or that nothing does", () => {
+  expectFindings(
+    `${left("1 .. 2 mm", "3 .. 4 mm: 3 mm").replace("    3 .. 4 mm: 3 mm", "    3 .. 4 mm: 3 mm\n    //         ^^^^ limits.choice error")}`,
+  );
+  expect(told(left("1 .. 2.5 mm", "3 .. 4 mm: 3 mm"), "limits.choice")).toMatchInlineSnapshot(`
+    "3 mm leaves 0 .. 1 mm of Gap.
+      In this row Gap is 3 .. 4 mm.
+      wanted: 1 .. 2.5 mm
+      left:   0 .. 1 mm
+    → Choose 1.5 .. 2.0 mm in this row.
+    &5 This is to be left"
+  `);
+  expect(told(left("1 .. 1.5 mm", "3 .. 4 mm: 2 mm"), "limits.choice")).toMatchInlineSnapshot(`
+    "2 mm leaves 1 .. 2 mm of Gap.
+      In this row Gap is 3 .. 4 mm.
+      wanted: 1 .. 1.5 mm
+      left:   1 .. 2 mm
+    → No one value does for the whole row: part it into narrower rows.
+    &5 This is to be left"
+  `);
+});
+
+test("all three are of one kind", () => {
+  const kinds = (given: string): readonly string[] => findingsIn(given).map(({ code }) => code);
+  expect(kinds(left("1 .. 2 N·m", "3 .. 4 mm: 2 mm"))).toEqual(["units.mismatch"]);
+  expect(kinds(left("1 .. 2 mm", "3 .. 4 mm: 2 N·m"))).toEqual(["units.mismatch"]);
+  expect(kinds(left("1 .. 2 mm", "3 .. 4 mm: 2 mm"))).toEqual([]);
 });

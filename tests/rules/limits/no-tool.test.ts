@@ -2,16 +2,18 @@
 import { expect, test } from "vitest";
 import { expectFindings, findingsIn, told, withFix } from "#harness/check.ts";
 
-const SHOP = `tool Wrench "wrench" { torque 8 .. 60 N·m }
+const SHOP = `source Manual "manual"
+tool Wrench "wrench" { torque 8 .. 60 N·m }
 tool Heater "heater" { heats to 150 °C }
 tool Gauge "gauge" { measures 0 .. 10 mm }
 tool Lever "lever"
 part Screw "screw" {
   thread "M10x1.5"
   nut factor 0.2 dry
-  heat limit 200 °C
+  heat limit 200 °C per Manual "2"
 }
 procedure Close {
+  per Manual "3"
   begin with Screw is installed
   step inspect Screw with Wrench + Heater + Gauge + Lever
   step `;

@@ -3,9 +3,9 @@ import { expect, test } from "vitest";
 import { expectFindings, findingsIn, told, withFix } from "#harness/check.ts";
 
 const text = (parts: string, steps: string): string =>
-  `tool Heater "heater" { heats to 300 °C }
-material Steel "steel" { heat limit 200 °C }
-consumable Grease "grease" { heat limit 150 °C }
+  `source Manual "manual"  tool Heater "heater" { heats to 300 °C }
+material Steel "steel" { heat limit 200 °C } per Manual "2"
+consumable Grease "grease" { heat limit 150 °C } per Manual "2"
 ${parts}
 procedure Warm {
 ${steps}
@@ -13,7 +13,7 @@ ${steps}
 }
 part Plate "plate" { material Steel }
 procedure Rest { step lubricate Plate with Grease }`.replace("Heated", "Bearing");
-const part = (says: string): string => `part Bearing "bearing" { ${says} }`;
+const part = (says: string): string => `part Bearing "bearing" { ${says} } per Manual "2"`;
 const heat = (range: string, found: boolean): string =>
   `  step heat Bearing to ${range} with Heater${found ? `\n  //                   ${"^".repeat(range.length)} limits.overheat error` : ""}`;
 

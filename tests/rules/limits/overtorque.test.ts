@@ -26,7 +26,14 @@ const CASES: readonly Case[] = [
   { thread: "1/4-28 UNF", strength: 'grade "8"', diameter: 0.25, proof: 120_000 * 0.0364, factor: 0.2, unit: "lbf·in" },
 ];
 
-const text = (part: string, torque: string, severity: string | null, before = "", shop = ""): string => `${shop}
+const text = (
+  part: string,
+  torque: string,
+  severity: string | null,
+  before = "",
+  shop = "",
+): string => `source Manual "manual"
+${shop}
 tool Wrench "torque wrench" { torque 1 .. 900 N·m }
 consumable Grease "grease"
 part Cover "cover"
@@ -34,7 +41,7 @@ part Screw "screw" {
   secures Cover
   ${part}
 }
-procedure Close {
+procedure Close { per Manual "3"
   step lubricate Cover with Grease
   step install Cover, Screw
   ${before}

@@ -12,7 +12,10 @@ interface Job {
   readonly part?: string;
 }
 
-const text = ({ range, arm, adapter, asked, part }: Job, found: boolean): string => `tool Wrench "wrench" {
+const text = (
+  { range, arm, adapter, asked, part }: Job,
+  found: boolean,
+): string => `source Manual "manual"  tool Wrench "wrench" {
   torque ${range}
   ${arm === undefined ? "" : `arm ${arm}`}
 }
@@ -22,7 +25,7 @@ part Screw "screw" {
   nut factor 0.2 dry
   ${part ?? ""}
 }
-procedure Close {
+procedure Close { per Manual "3"
   step install Screw
   step tighten Screw to ${asked} with Wrench${adapter === undefined ? "" : " + Crowfoot"}
 ${found ? "  //   ^^^^^^^^^^^^^ limits.tool-range error\n" : ""}}`;
@@ -97,6 +100,10 @@ test.each([
   ["measures 0.03 .. 1 mm", "at most 0.02 mm"],
   ["measures 0.03 .. 1 mm", "0.2 .. 1.2 mm"],
   ["measures 0 .. 10 bar", "150 .. 160 psi"],
+  // A bore, not what two readings differ by.
+  ["measures 25 .. 50 mm", "at most 12 mm"],
+  ["measures 200 .. 350 mm", "2 .. 2.5 mm"],
+  ["measures 200 .. 350 mm", "at most 21 mm"],
 ])("a gauge: %s, %s", (tool, limits) => {
   expectFindings(gauge(tool, limits, true));
 });
@@ -106,6 +113,10 @@ test.each([
   ["measures 0.03 .. 1 mm", "0.03 .. 1 mm"],
   ["measures 0 .. 10 bar", "140 .. 145 psi"],
   ["measures 0 .. 10 bar", "11 .. 12 bar absolute"],
+  // Out of round, taper: the difference of two readings.
+  ["measures 200 .. 350 mm", "at most 0.1 mm"],
+  ["measures 25 .. 50 mm", "0 .. 0.02 mm"],
+  ["measures 200 .. 350 mm", "at most 20 mm"],
 ])("silent, a gauge: %s, %s", (tool, limits) => {
   expectFindings(gauge(tool, limits, false));
 });

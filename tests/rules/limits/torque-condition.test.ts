@@ -2,7 +2,11 @@
 import { expect, test } from "vitest";
 import { expectFindings, findingsIn, told, withFix } from "#harness/check.ts";
 
-const text = (torques: string, steps: string, begin = ""): string => `tool Wrench "torque wrench" { torque 5 .. 90 N·m }
+const text = (
+  torques: string,
+  steps: string,
+  begin = "",
+): string => `source Manual "manual"  tool Wrench "torque wrench" { torque 5 .. 90 N·m }
 consumable Grease "grease"
 consumable Oil "oil"
 consumable Locker "thread locker"
@@ -10,7 +14,7 @@ part Cover "cover"
 part Screw "screw" {
   secures Cover
 ${torques}
-}
+} per Manual "2"
 option Greased { yes no }
 procedure Close {
 ${begin === "" ? "" : `  begin with ${begin}\n`}${steps}

@@ -2,12 +2,16 @@
 import { expect, test } from "vitest";
 import { expectFindings, findingsIn, told, withFix } from "#harness/check.ts";
 
-const text = (stages: string, mark = "", more = ""): string => `tool Wrench "torque wrench" { torque 5 .. 60 N·m }
+const text = (
+  stages: string,
+  mark = "",
+  more = "",
+): string => `source Manual "manual"  tool Wrench "torque wrench" { torque 5 .. 60 N·m }
 part Cover "cover"
 part Screw[1..4] "screw" {
   secures Cover
   torque 45 ± 4 N·m dry
-}
+} per Manual "2"
 ${`${stages}${more}`.includes("Final") ? "value Final = 45 ± 4 N·m" : ""}
 procedure Close {
   step install Cover, Screw[all]

@@ -25,6 +25,20 @@ procedure Fit "Fit the seal" {
   `);
 });
 
+test("an energy is used by what it drives, or by being switched", () => {
+  const text = (drives: string): string => `energy Oil "oil pressure" { pressure 90 bar }
+part Seal "seal"${drives}
+
+procedure Fit "Fit the seal" {
+  step inspect Seal
+}`;
+  expect(told(text(""), "names.unused")).toMatchInlineSnapshot(`
+    "The energy Oil is not used.
+    → Say which part it drives (“driven by”) or isolate it; else take it out."
+  `);
+  expectFindings(text(" { driven by Oil }"));
+});
+
 test("a use of which nothing is used", () => {
   const text = `use "shop/tools.sprag"
 //  ^^^^^^^^^^^^^^^^^^ names.unused

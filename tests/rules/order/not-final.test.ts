@@ -168,3 +168,19 @@ procedure Close "Close the housing" {
   perform Place
 }`);
 });
+
+test("a loop back to the first step makes no beginning: what was out at the start may be left out", () => {
+  expectFindings(`part Hub "hub"
+
+procedure Try "Try the hub" {
+  step Fit { inspect Hub }
+  step install Hub
+  step Look {
+    check "It fits" if it fails {
+      remove Hub
+      return to Fit
+    }
+  }
+  step remove Hub
+}`);
+});

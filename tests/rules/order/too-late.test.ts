@@ -6,7 +6,7 @@ const HEAD = `option Extent "extent of work" { Full Part Reseal }
 option Kept "the shim is kept" { yes no }
 consumable Sealant "joint sealant"
 part Sump "oil sump"
-tool Gauge "depth gauge"
+tool Gauge "depth gauge"  source Manual "manual"
 
 // Uses what not every test does.
 procedure Other "Other" {
@@ -17,7 +17,7 @@ procedure Other "Other" {
 }
 
 `;
-const work = (lines: string): string => `${HEAD}procedure Work "Work" {\n${lines}\n}`;
+const work = (lines: string): string => `${HEAD}procedure Work "Work" { per Manual "7.2"\n${lines}\n}`;
 const found = (lines: string): readonly unknown[] =>
   findingsIn(work(lines)).map(({ code, severity, options = [] }) => [code, severity, ...options]);
 const late = (lines: string): readonly unknown[] =>
@@ -258,7 +258,7 @@ ${inside}
 procedure Work "Work" {
   step Coat { apply Sealant to Sump  takes 9 min }
   perform Wipe
-  step { install Sump  within ${limit} after Coat  takes 1 min }
+  step { install Sump  within ${limit} after Coat  takes 1 min  per Manual "7.2" }
 }`).map(({ code, severity, options = [] }) => [code, severity, ...options]);
   const inside = "  step { takes 2 min }\n  when Extent is Full { step { takes 3 min } }";
   expect(performing("6 min", inside)).toEqual([]);

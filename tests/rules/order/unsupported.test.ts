@@ -1,6 +1,6 @@
 // order.unsupported: a heavy part comes free or is let go. The limit for one person, 23 kg, is that of NIOSH 94-110 (second).
 import { expect, test } from "vitest";
-import { expectFindings, told } from "#harness/check.ts";
+import { expectFindings, findingsIn, told } from "#harness/check.ts";
 
 const shop = (mass: string): string => `tool Hoist "chain hoist" { lifts 250 kg }
 part Cover "bearing cover" { ${mass} }
@@ -25,7 +25,7 @@ test("the last screw is loosened before the hoist comes: one finding, none at th
   expect(told(SHOP + OPEN, "order.unsupported")).toMatchInlineSnapshot(`
     "Screw[4] is the last that holds Cover (31 kg).
       Cover is heavier than one person may lift, and no hoist or support holds it when it comes free.
-    → Lift or support Cover before this. How it is slung and held is for the approved data and qualified people to say."
+    → Lift or support Cover before this; where it stays in its place by itself, declare “stands”. How it is slung and held is for the approved data and qualified people to say."
   `);
 });
 
@@ -112,7 +112,7 @@ procedure Fit "Fit the cover" {
   expect(told(text, "order.unsupported")).toMatchInlineSnapshot(`
     "Cover (31 kg) is let go before its fasteners hold it.
       Cover is heavier than one person may lift. Set down here, nothing holds it in its place.
-    → Install its fasteners before it is set down. How it is slung and held is for the approved data and qualified people to say."
+    → Install its fasteners before it is set down; where it stays in its place by itself, declare “stands”. How it is slung and held is for the approved data and qualified people to say."
   `);
 });
 
@@ -142,6 +142,52 @@ procedure TakeOut "Take the rotor out" {
   step remove Rotor
   step set down Rotor
 }`);
+});
+
+test.each([
+  ["  step loosen Foot[all]\n  step tighten Foot[all]"],
+  ["  step loosen Foot[all]\n  step remove Foot[all]\n  step install Foot[all]\n  step tighten Foot[all]"],
+  ["  step loosen Foot[all]\n  step support Motor with Hoist\n  step set down Motor\n  step tighten Foot[all]"],
+])("silent, nor a danger: a motor that stands on its feet by itself", (steps) => {
+  const motor = (says: string): string => `tool Hoist "chain hoist" { lifts 250 kg }
+part Motor "motor" { mass 145 kg${says} }
+part Foot[1..4] "foot bolt" { secures Motor }
+
+procedure Align "Align the motor" {
+  begin with Motor is secured
+  finish with Motor is secured
+${steps}
+}`;
+  const safety = (text: string) => findingsIn(text).filter(({ code }) => /unsupported|safety/.test(code));
+  expect(safety(motor("  stands"))).toEqual([]);
+  // Where nothing is said it may hang.
+  expect(safety(motor("")).map(({ code }) => code)).toEqual(["order.unsupported", "safety.missing"]);
+});
+
+test.each([
+  ["", ["safety.missing"]],
+  ["  step lift Motor with Hoist\n", []],
+  ["  step lift Motor with Hoist\n  step set down Motor\n", ["safety.missing"]],
+])("to carry a part that stands is a lift still: %j", (before, wanted) => {
+  const text = `tool Hoist "chain hoist" { lifts 250 kg }
+part Motor "motor" { mass 145 kg  stands }
+part Foot[1..4] "foot bolt" { secures Motor }
+
+procedure TakeOut "Take the motor out" {
+  begin with Motor is secured
+  finish with Motor is removed, Foot[all] are removed
+  step loosen Foot[all]
+  step remove Foot[all]
+${before}  step remove Motor
+}`;
+  const found = findingsIn(text).filter(
+    ({ code, message }) => code !== "safety.missing" || /lifting from/.test(message),
+  );
+  expect(
+    found
+      .filter(({ range }) => range.start.line > 8 && text.split("\n")[range.start.line]?.includes("remove Motor"))
+      .map(({ code }) => code),
+  ).toEqual(wanted);
 });
 
 test("on one option no hoist, and in a repeat the pass of the last screw", () => {

@@ -23,15 +23,15 @@ import { codeOf, systemWords } from "./system-error.ts";
  * @param shown the path as the person wrote it
  * @throws Refusal where that cannot be done; what was there is then as before
  */
-export function writeText(path: string, shown: string, text: string): void {
+export function writeWhole(path: string, shown: string, content: string | Uint8Array): void {
   const target = realPath(path);
   const stats = statsOf(target);
   try {
     // Replacing asks only the folder; what may not be written must stay all the same.
     if (stats !== null) accessSync(target, constants.W_OK);
     // A device or pipe cannot be replaced, and has no half-written state; a folder refuses to be written.
-    if (stats === null || stats.isFile()) replace(target, text, stats?.mode ?? null);
-    else writeFileSync(target, text);
+    if (stats === null || stats.isFile()) replace(target, content, stats?.mode ?? null);
+    else writeFileSync(target, content);
   } catch (error) {
     const isFolderMissing = stats === null && codeOf(error) === "ENOENT";
     throw new Refusal(
@@ -40,12 +40,12 @@ export function writeText(path: string, shown: string, text: string): void {
   }
 }
 
-function replace(target: string, text: string, mode: number | null): void {
+function replace(target: string, content: string | Uint8Array, mode: number | null): void {
   const beside = join(dirname(target), `.sprag-${process.pid}-${Date.now().toString(36)}.tmp`);
   const file = openSync(beside, "wx", 0o666);
   try {
     try {
-      writeAll(file, Buffer.from(text, "utf8"));
+      writeAll(file, typeof content === "string" ? Buffer.from(content, "utf8") : content);
       fsyncSync(file);
     } finally {
       closeSync(file);
@@ -58,7 +58,7 @@ function replace(target: string, text: string, mode: number | null): void {
   }
 }
 
-function writeAll(file: number, bytes: Buffer): void {
+function writeAll(file: number, bytes: Uint8Array): void {
   for (let at = 0; at < bytes.length; ) at += writeSync(file, bytes, at);
 }
 

@@ -1,0 +1,1 @@
+export const browserBuilds: Readonly<Record<string, string>>;

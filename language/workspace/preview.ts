@@ -1,0 +1,99 @@
+// A procedure as the editor shows it beside its text: the same output that is exported, with the places that its rows come from.
+// What was found may be older than the text, so that nothing has to be followed at a keystroke. Knows no editor.
+import type { Block, Document } from "#outputs/document.ts";
+import type { Span } from "#syntax/span.ts";
+import {
+  type Checked,
+  checkedFor,
+  type ExportRequest,
+  inputFor,
+  outputFormats,
+  type Sought,
+  soughtBy,
+} from "./export.ts";
+import type { Workspace } from "./workspace.ts";
+
+export type PreviewRequest = Omit<ExportRequest, "format" | "fonts" | "draft">;
+
+export type PreviewResult =
+  | {
+      readonly kind: "done";
+      /** A page of HTML, or a picture as SVG. */
+      readonly content: string;
+      readonly form: PreviewForm;
+      readonly rows: readonly PlacedRow[];
+      /** Whether every line of the file could be read. */
+      readonly whole: boolean;
+      readonly checked: Checked;
+    }
+  | Exclude<Sought, { readonly kind: "found" }>;
+
+/** A step's row, or the first row of a task or of a procedure that is performed. */
+export interface PlacedRow {
+  readonly id: string;
+  readonly span: Span;
+}
+
+/** Formats that can be shown as they are, the best first. */
+const FORMS = ["html", "svg"] as const;
+export type PreviewForm = (typeof FORMS)[number];
+
+/** Outputs that have a preview. */
+export function previewOutputs(): readonly string[] {
+  return outputFormats()
+    .filter(({ formats }) => formOf(formats) !== undefined)
+    .map(({ as }) => as);
+}
+
+/** @param known what an earlier check of the same procedure found; null where it is to be checked now */
+export function previewAs(workspace: Workspace, request: PreviewRequest, known: Checked | null): PreviewResult {
+  const form = formOf(outputFormats().find(({ as }) => as === request.as)?.formats ?? []) ?? "html";
+  const sought = soughtBy(workspace, { ...request, format: form });
+  if (sought.kind !== "found") return sought;
+  const { procedure, output, write, words } = sought;
+  const checked = known ?? checkedFor(workspace, procedure, request);
+  const document = output.build(inputFor(workspace, procedure, { ...request, draft: false }, checked), words);
+  // What is filled in on a screen is not filled in here: without its record the page has no script.
+  const content = write({ ...document, record: null }, { words, fonts: noFonts });
+  if (typeof content !== "string") return { kind: "unknown format", known: [] };
+  const whole = workspace.loaded.models.get(request.path)?.damaged !== true;
+  return { kind: "done", content, form, rows: rowsOf(document), whole, checked };
+}
+
+function formOf(formats: readonly string[]): PreviewForm | undefined {
+  return FORMS.find((form) => formats.includes(form));
+}
+
+/** What is shown has the typefaces of the screen. */
+function noFonts(): Promise<never> {
+  return Promise.reject(new Error("a preview embeds no typeface"));
+}
+
+/** In the order of the document; what is around another comes before it. */
+function rowsOf({ blocks }: Document): readonly PlacedRow[] {
+  const rows: PlacedRow[] = [];
+  const enter = (block: Block): void => {
+    if (block.kind === "step") rows.push({ id: block.id, span: block.at });
+    const before = rows.length;
+    insideOf(block).forEach(enter);
+    const first = rows[before];
+    if (block.kind === "section" && first !== undefined) rows.splice(before, 0, { id: first.id, span: block.at });
+  };
+  blocks.forEach(enter);
+  return rows;
+}
+
+function insideOf(block: Block): readonly Block[] {
+  switch (block.kind) {
+    case "section":
+    case "step":
+    case "group":
+      return block.blocks;
+    case "branch":
+      return block.arms.flatMap((arm) => arm.blocks);
+    case "instruction":
+      return [...(block.failing?.blocks ?? []), ...(block.performed === null ? [] : [block.performed])];
+    default:
+      return [];
+  }
+}
