@@ -12,7 +12,7 @@ import { emptyStore } from "./store.ts";
 import { type Summary, summarise } from "./summary.ts";
 import { damagedVariables, doubtOf, usedInDoubt } from "./unknown.ts";
 
-export type { FollowContext, Run } from "./run.ts";
+export { type FollowContext, optionVariable, type Run } from "./run.ts";
 
 /** More different values than this of what can grow are a loop that goes on and on: nothing can be said. */
 const MOST_VALUES = 64;

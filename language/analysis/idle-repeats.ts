@@ -2,6 +2,7 @@
 // records, no graph.
 import type { Item, Line } from "#model/procedure.ts";
 import { isConstantRange, passValues } from "#model/repeat-passes.ts";
+import { insideOf } from "#model/written-steps.ts";
 import type { Span } from "#syntax/span.ts";
 
 export interface IdleRepeat {
@@ -31,21 +32,4 @@ function placesIn(items: readonly (Item | Line)[]): readonly Span[] {
     if (item.kind === "action") return [item.place];
     return insideOf(item).flatMap(placesIn);
   });
-}
-
-function insideOf(item: Item | Line): readonly (readonly (Item | Line)[])[] {
-  switch (item.kind) {
-    case "step":
-      return [item.lines];
-    case "check":
-      return [item.fails ?? []];
-    case "task":
-    case "repeat":
-    case "any order":
-      return [item.items];
-    case "when":
-      return [...item.arms.map((arm) => arm.items), item.otherwise ?? []];
-    default:
-      return [];
-  }
 }

@@ -100,7 +100,9 @@ function doubtAt(timing: Timing, run: Run, node: Node): { endless: Decision; uns
   const callee = run.calleeAt(node)?.run;
   if (callee === undefined) return { endless: NEVER, unsaid: timeOf(timing, node)?.isOpen === true ? ALWAYS : NEVER };
   const { loop, open } = longestOf(timing, callee);
-  return { endless: loop, unsaid: open.reduce((so, { when }) => run.decisions.or(so, when), NEVER) };
+  // A step that performs it may say how long all of that takes.
+  const isSaid = upperSeconds(node.step?.step.takes ?? null) !== null;
+  return { endless: loop, unsaid: isSaid ? NEVER : open.reduce((so, { when }) => run.decisions.or(so, when), NEVER) };
 }
 
 function takesTime(timing: Timing, run: Run, node: Node): Decision {
@@ -111,7 +113,7 @@ function takesTime(timing: Timing, run: Run, node: Node): Decision {
 }
 
 /*
- * A step takes what it says or what its waits come to, whichever is more. Which of the two that is, is known at its end; so
+ * A step takes what it says or what its waits and what it performs come to, whichever is more. Which of the two that is, is known at its end; so
  * both are carried through it, as two ways to do it: by the clock of the whole step, or by that of its waits.
  */
 interface Carried extends Timed {
@@ -177,9 +179,9 @@ function passing(timing: Timing, run: Run, node: Node, list: readonly Carried[],
   const callee = run.calleeAt(node)?.run;
   if (callee !== undefined) {
     const { worst } = longestOf(timing, callee);
-    const both = list.flatMap((one) =>
-      worst.map(({ time, when }) => ({ ...one, time: one.time + time, when: decisions.and(one.when, when) })),
-    );
+    const performed = (one: Carried): readonly Carried[] =>
+      worst.map(({ time, when }) => ({ ...one, time: one.time + time, when: decisions.and(one.when, when) }));
+    const both = list.flatMap((one) => (one.byWaits ? performed(one) : [one]));
     return longestFirst(decisions, both, limit);
   }
   const step = timeOf(timing, node);

@@ -1,5 +1,6 @@
 // Where the step or task that a name means has its head, for speaking of it. Knows records, no graph.
-import type { Item, Procedure, StepRef } from "#model/procedure.ts";
+import type { Item, Line, Procedure, StepRef } from "#model/procedure.ts";
+import { insideOf } from "#model/written-steps.ts";
 import type { Span } from "#syntax/span.ts";
 
 /** Name or first words of the step or task; the name where it is used, if it means none. */
@@ -8,7 +9,7 @@ export function headOf(procedure: Procedure, ref: StepRef): Span {
   return (target === null ? null : headIn(procedure.items, target)) ?? ref.span;
 }
 
-function headIn(items: readonly Item[], target: Span): Span | null {
+function headIn(items: readonly (Item | Line)[], target: Span): Span | null {
   for (const item of items) {
     const isHere = item.kind === "task" || item.kind === "step";
     if (isHere && item.span.start === target.start && item.span.path === target.path) return item.headSpan;
@@ -18,17 +19,4 @@ function headIn(items: readonly Item[], target: Span): Span | null {
     }
   }
   return null;
-}
-
-function insideOf(item: Item): readonly (readonly Item[])[] {
-  switch (item.kind) {
-    case "task":
-    case "repeat":
-    case "any order":
-      return [item.items];
-    case "when":
-      return [...item.arms.map((arm) => arm.items), item.otherwise ?? []];
-    default:
-      return [];
-  }
 }

@@ -3,6 +3,7 @@ import type { Part, PartInstance, Relation } from "#model/declarations.ts";
 import { hasInstance, partInstances } from "#model/instances.ts";
 import type { Index } from "./world.ts";
 
+/** Relations by which one part stands in the way of work on another, or goes along with it. */
 export type RelationName = "needs" | "encloses" | "retains" | "secures" | "locks";
 export const RELATIONS: readonly RelationName[] = ["needs", "encloses", "retains", "secures", "locks"];
 
@@ -14,7 +15,7 @@ export interface Relations {
   /** Instances that stand in a relation to this one: `who encloses Bearing`. */
   readonly related: (relation: RelationName, part: Part, index: Index) => readonly Related[];
   /** Instances that this one says it `needs`, `secures` …. */
-  readonly targets: (relation: RelationName, part: Part, index: Index) => readonly Related[];
+  readonly targets: (relation: RelationName | "backsUp", part: Part, index: Index) => readonly Related[];
   /** Whether two parts may share a position. */
   readonly stack: (a: Part, b: Part) => boolean;
 }

@@ -1,6 +1,6 @@
 // What is needed to follow a procedure, made ready: its world, its flow graph, what its conditions and actions mean. Follows
 // nothing itself.
-import type { Declaration, Energy, Fit, Part } from "#model/declarations.ts";
+import type { Declaration, Energy, Fit, Option, Part } from "#model/declarations.ts";
 import type { ExpandedAction, ExpandedCondition, ExpandedProcedure } from "#model/expanded.ts";
 import { type Move, movesOf } from "./action.ts";
 import { coolDown } from "./actions/heating.ts";
@@ -101,14 +101,7 @@ export function prepare(
     world,
     decisions,
     readings,
-    option: (thing) =>
-      thing.kind === "option"
-        ? decisions.variable(
-            thing.id,
-            thing.name,
-            thing.choices.map((choice) => choice.name),
-          )
-        : null,
+    option: (thing) => (thing.kind === "option" ? optionVariable(decisions, thing) : null),
   };
   const formula = remembered((condition: ExpandedCondition) => formulaOf(formulas, condition));
   const afterTime = (): readonly Update[] => coolDown(world, ambient.low);
@@ -176,6 +169,12 @@ export function prepare(
     reachOver: () => NEVER,
     given: givenBy(expanded, formulas, context),
   };
+}
+
+/** The variable of an option, made when it is first asked for. */
+export function optionVariable(decisions: Decisions, { id, name, choices }: Option): number {
+  const values = choices.map((choice) => choice.name);
+  return decisions.variable(id, name, values);
 }
 
 function remembered<Key, Value>(make: (key: Key) => Value): { of: (key: Key) => Value; forget: () => void } {

@@ -16,8 +16,8 @@ export function secondCheckFacts({ items, declarations }: Procedure): readonly S
 }
 
 function factsOf(step: Step, roles: readonly Role[]): readonly StatementFact[] {
-  const { criticalSpan, signs, by, hold, hasHold, lines } = step;
-  if (criticalSpan === null || (hasHold && hold === null)) return [];
+  const { criticalSpan, signs, by, hold, hasUnknownRole, lines } = step;
+  if (criticalSpan === null || hasUnknownRole) return [];
   const doers = signs.length > 0 ? signs : by === null ? [] : [by];
   if (hold !== null && (doers.length === 0 || doers.some(({ id }) => id !== hold.id))) return [];
   if (!damagedIn(lines).next().done) return [];

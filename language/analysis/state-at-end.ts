@@ -14,7 +14,7 @@ import type { Node } from "./graph.ts";
 import { originOf } from "./origin.ts";
 import { base, type Raw } from "./raw-fact.ts";
 import { isAttached, isSlack, isTight, OUT } from "./state-values.ts";
-import { instanceName, ownPosition } from "./world.ts";
+import { instanceName, kindOf, ownPosition } from "./world.ts";
 
 interface End {
   readonly run: Run;
@@ -30,7 +30,7 @@ export function stateAtEnd(run: Run): readonly Raw[] {
   const said = new Set(atoms.map(({ variable }) => variable));
   // Where a part is to be out, so are the fasteners that held it; where a fastener is to be loose, so is what locked it.
   for (const { variable, good } of atoms)
-    if (good(OUT) || good("loose"))
+    if (good(kindOf(run.world.keyOf(variable)) === "place" ? OUT : "loose"))
       for (const fastener of run.world.fastening(variable))
         said.add(run.world.part(fastener.part, fastener.index, "place"));
   const end: End = { run, state, said };

@@ -1,4 +1,4 @@
-// What is found of safety statements, notes and second persons, told from what is written. Data; no wording, no severity.
+// What is found of safety statements, notes and second persons. Data; no wording, no severity.
 import type { Statement } from "#model/procedure.ts";
 import type { Span } from "#syntax/span.ts";
 import type { Found } from "./fact.ts";
@@ -29,6 +29,18 @@ export type StatementFact =
       readonly kind: "instruction in note";
       readonly signal: Statement["signal"] | "note";
       readonly sentence: string;
+    })
+  /** `other`: what it backs up, or what backs it up; `others`: names of roles that could look at it. */
+  | (Found & {
+      readonly kind: "dual maintenance";
+      readonly part: string;
+      readonly other: string;
+      readonly verb: string;
+      readonly role: string;
+      readonly otherAt: Span;
+      readonly others: readonly string[];
+      /** Where a hold would go; null where there is one, of the same role. */
+      readonly holdIn: Span | null;
     })
   /** `signs`: who signs, or does it where nobody signs. `others`: names of roles that could hold it. */
   | (Found & {

@@ -14,10 +14,11 @@ import { upperSeconds } from "./step-times.ts";
 
 export function tooLateFacts(run: Run): readonly Raw[] {
   const timing = createTiming();
+  const jumps = run.graph.nodes.filter(({ operation }) => operation.kind === "jump");
   return timedSteps(run).flatMap(({ step, pass, ends }) => {
     const { within } = step;
     const limit = within === null ? null : upperSeconds(within.value);
-    const starts = within?.step.target == null ? [] : endsOf(run, spanKey(within.step.target), pass);
+    const starts = within?.step.target == null ? [] : endsOf(run, jumps, spanKey(within.step.target), pass);
     if (within === null || limit === null || starts.length === 0) return [];
     const found = (from: readonly number[], to: readonly number[]): Found =>
       sorted(run, limit, longestBetween(timing, run, new Set(from), new Set(to), limit * (1 + ROUNDING)));
@@ -53,10 +54,15 @@ function endsStep({ operation: { kind } }: Node): boolean {
   return kind === "leave" || kind === "stop" || kind === "jump";
 }
 
-/** Where the step or task ends that a name means, seen from a pass. */
-function endsOf(run: Run, key: string, pass: Pass): readonly number[] {
+/** Where the step or task ends that a name means, seen from a pass: at its end, or where a jump leads out of it. */
+function endsOf(run: Run, jumps: readonly Node[], key: string, pass: Pass): readonly number[] {
   const places = run.graph.entries.get(key) ?? [];
-  return samePass(places, nearest(places, pass)).map(({ leave }) => leave);
+  return samePass(places, nearest(places, pass)).flatMap(({ node: first, leave }) => {
+    // What leads back to where it begins, begins it anew.
+    const isInside = (node: number): boolean => node > first && node <= leave;
+    const out = jumps.filter(({ id, next }) => isInside(id) && next.some(({ to }) => !isInside(to)));
+    return [leave, ...out.map(({ id }) => id)];
+  });
 }
 
 /** Where it is too late for certain, where that is not known, and what lies behind it. */

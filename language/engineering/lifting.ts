@@ -2,11 +2,22 @@
 // but for the sine of an angle. Knows no threshold but the ones it is given.
 import type { Kind } from "#quantity/kind.ts";
 import type { Quantity } from "#quantity/quantity.ts";
-import { abs, add, cmp, div, max, mul, ONE, type Rational, rational, sub, ZERO } from "#quantity/rational.ts";
+import { abs, add, cmp, div, max, min, mul, ONE, type Rational, rational, sub, ZERO } from "#quantity/rational.ts";
 import { type Unit, unitNamed } from "#quantity/unit.ts";
 import { sine } from "./cosine.ts";
-import { type Ends, type Given, input, limitOf, point, quantityOf, readInput, termOf } from "./ends.ts";
-import { type Computed, explained, type Outcome, refused, type Term } from "./explanation.ts";
+import {
+  difference,
+  type Ends,
+  type Given,
+  type Input,
+  input,
+  limitOf,
+  point,
+  quantityOf,
+  readInput,
+  termOf,
+} from "./ends.ts";
+import { type Computed, explained, type Outcome, type Refused, refused, type Term } from "./explanation.ts";
 
 /** How a load is lifted by hand; what is null is taken as ideal. */
 export interface HandLift {
@@ -20,6 +31,30 @@ export interface HandLift {
   readonly twist: Given | null;
 }
 
+/** What one thing about a lift leaves of the limit: 1 where it is ideal, 0 where nobody should lift so. */
+export interface LiftFactor {
+  readonly name: string;
+  readonly value: Quantity;
+  readonly factor: Quantity;
+}
+
+/** One person's limit with what lowered it. */
+export type HandLimit = (Extract<Computed, { ok: true }> & { readonly factors: readonly LiftFactor[] }) | Refused;
+
+/**
+ * By how much the hands rise or sink between two heights, at most and at least.
+ * @returns null where a height has no upper end
+ */
+export function travelBetween(from: Given, to: Given): Given | null {
+  const [begin, end] = [from, to].map((height) => liftEnds(input("height", "V", "length", height)));
+  if (begin?.ok !== true || end?.ok !== true) return null;
+  const { low, high } = difference(end.value, begin.value);
+  const [a, b] = [abs(low), abs(high)];
+  const least = cmp(low, ZERO) <= 0 && cmp(high, ZERO) >= 0 ? ZERO : min(a, b);
+  const unit = (to.value.nominal ?? to.value.high ?? to.value.low)?.unit ?? unitNamed("cm");
+  return { value: quantityOf("length", { low: least, nominal: null, high: max(a, b) }, unit) };
+}
+
 /**
  * The mass that one person may lift: `m = LC·HM·VM·DM·AM` with `HM = 25/H`, `VM = 1 − 0.003·|V − 75|`, `DM = 0.82 + 4.5/D`,
  * `AM = 1 − 0.0032·A` in cm and degrees, none above 1 (NIOSH 94-110; second). LC is the limit for an ideal lift. Of bands,
@@ -27,8 +62,9 @@ export interface HandLift {
  *
  * For healthy adults, slow two-handed lifts now and then with a good hold: frequency and coupling are left out.
  */
-export function handLimit(limit: Given, lift: HandLift): Computed {
+export function handLimit(limit: Given, lift: HandLift): HandLimit {
   const base = lowMass(limit);
+  const lowered: LiftFactor[] = [];
   if (!base.ok) return base;
   const terms: Term[] = [termOf(input("limit of an ideal lift", "LC", "mass", limit))];
   let product = base.value;
@@ -36,15 +72,17 @@ export function handLimit(limit: Given, lift: HandLift): Computed {
   for (const { given, name, symbol, mark, kind, multiplier } of multipliersOf(lift)) {
     if (given === null) continue;
     const one = input(name, symbol, kind, given);
-    const ends = readInput(one);
+    const ends = liftEnds(one);
     if (!ends.ok) return ends;
     if (cmp(ends.value.low, ZERO) < 0)
       return refused({ why: "outside", input: name, limits: atLeastZero(kind, given) });
-    product = mul(product, multiplier(ends.value));
+    const factor = multiplier(ends.value);
+    product = mul(product, factor);
     terms.push(termOf(one));
     factors.push(mark);
+    lowered.push({ name, value: given.value, factor: quantityOf("ratio", point(factor), unitNamed(""), 3) });
   }
-  return explained({
+  const computed = explained({
     result: {
       name: "mass for one person",
       symbol: "m",
@@ -55,6 +93,7 @@ export function handLimit(limit: Given, lift: HandLift): Computed {
     source: NIOSH,
     caution: CAUTION,
   });
+  return computed.ok ? { ...computed, factors: lowered } : computed;
 }
 
 /**
@@ -62,7 +101,7 @@ export function handLimit(limit: Given, lift: HandLift): Computed {
  * the sum for two people, half for three and more (HSE guidance; read).
  */
 export function crewLimit(onePerson: Given, people: number, which: "sum" | "warning"): Computed {
-  const base = lowMass(onePerson);
+  const base = lowMass(onePerson, "none may be");
   if (!base.ok) return base;
   if (!Number.isInteger(people) || people < 1)
     return refused({ why: "not known", input: "crew", given: String(people) });
@@ -80,14 +119,14 @@ export function crewLimit(onePerson: Given, people: number, which: "sum" | "warn
 
 /**
  * The load on one leg of a sling, as a mass: `m/(n·sin θ)`, θ between leg and the horizontal at its low end, m at its high
- * end. Three and more legs count as two, since a stiff load can hang on two of them. Refused under 30° and above 90°
- * (ASME B30.9; memory). For a load whose centre lies midway between legs of one length.
+ * end. Three and more legs count as two, since a stiff load can hang on two of them. Refused under 30° and above 90°; `at least
+ * 60°` ends there (ASME B30.9; memory). For a load whose centre lies midway between legs of one length.
  */
 export function slingLegLoad(load: Given, legs: number, angle: Given): Computed {
   const mass = input("mass", "m", "mass", load);
   const inclined = input("angle to the horizontal", "θ", "angle", angle);
   const read = readInput(mass);
-  const turned = readInput(inclined);
+  const turned = readInput(angle.value.form === "at least" ? upTo(inclined, NINETY) : inclined);
   if (!read.ok) return read;
   if (!turned.ok) return turned;
   if (!Number.isInteger(legs) || legs < 1)
@@ -187,12 +226,30 @@ function byTwist({ high }: Ends): Rational {
   return cmp(high, rational(3, 8)) > 0 ? ZERO : sub(ONE, mul(rational(1152, 1000), high));
 }
 
-/** The low end of a mass, which may be all that is given of it: a limit counts at its lowest. */
-function lowMass(given: Given): Outcome<Rational> {
+/** Both ends; what is given as `at most` begins at zero. */
+function liftEnds(one: Input): Outcome<Ends> {
+  const { high } = one.value;
+  if (one.value.form !== "at most" || high === null) return readInput(one);
+  return readInput({ ...one, value: { ...one.value, form: "range", low: { ...high, base: ZERO, written: ZERO } } });
+}
+
+/** What is given as `at least`, ended there. */
+function upTo(one: Input, end: Rational): Input {
+  const { low } = one.value;
+  if (low === null) return one;
+  return { ...one, value: { ...one.value, form: "range", high: { ...low, base: max(end, low.base) } } };
+}
+
+/**
+ * The low end of a mass, which may be all that is given of it: a limit counts at its lowest.
+ * @param zero whether a limit of nothing is one: nobody should lift so
+ */
+function lowMass(given: Given, zero: "none may be" | "refused" = "refused"): Outcome<Rational> {
   const { value } = given;
   if (value.kind !== "mass") return refused({ why: "wrong kind", input: "limit", wanted: "mass" });
   const end = value.low ?? value.nominal ?? value.high;
-  if (end === null || cmp(end.base, ZERO) <= 0) return refused({ why: "not above zero", input: "limit" });
+  if (end === null || cmp(end.base, ZERO) < (zero === "refused" ? 1 : 0))
+    return refused({ why: "not above zero", input: "limit" });
   return { ok: true, value: end.base };
 }
 

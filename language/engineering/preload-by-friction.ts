@@ -17,10 +17,9 @@ import {
   rising,
   sum,
   termOf,
-  unitBeside,
 } from "./ends.ts";
 import { type Computed, explained, type Outcome, refused, type Term } from "./explanation.ts";
-import { clampingOf, ESTIMATE, explainedPreload, type Tightening } from "./preload.ts";
+import { clampingOf, ESTIMATE, explainedPreload, explainedTorque, type Tightening } from "./preload.ts";
 import type { Strength } from "./strength.ts";
 import { pitchDiameterOf, stressAreaOf, type Thread, threadTerm } from "./thread.ts";
 
@@ -60,25 +59,27 @@ export function preloadByFriction(
   });
 }
 
-/** The torque for a preload by friction: the inverse of {@link preloadByFriction}, without prevailing torque. */
-export function torqueByFriction(thread: Thread, force: Given, friction: Friction, bearing: Bearing): Computed {
+/** The torque for a preload by friction: the inverse of {@link preloadByFriction}. */
+export function torqueByFriction(
+  thread: Thread,
+  force: Given,
+  friction: Friction,
+  bearing: Bearing,
+  prevailing: Given | null,
+): Computed {
   const wanted = positive("preload", "F", "force", force);
   const read = readInput(wanted);
   const lever = leverOf(thread, friction, bearing);
   if (!read.ok) return read;
   if (!lever.ok) return lever;
-  const torque = product(read.value, lever.value.ends);
-  return explained({
-    result: {
-      name: "torque",
-      symbol: "T",
-      value: quantityOf("torque", torque, unitBeside(force.value, "torque", torque.high), 3),
-    },
+  const clamping = product(read.value, lever.value.ends);
+  const how = {
     formula: `T = F·(${LEVER})`,
     inputs: [termOf(wanted), ...lever.value.terms],
     source: VDI,
     caution: ESTIMATE,
-  });
+  };
+  return explainedTorque(clamping, prevailing, force.value, how, 3);
 }
 
 /**

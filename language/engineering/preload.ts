@@ -1,5 +1,6 @@
 // The preload that a torque gives by nut factor, the torque for a preload, what a further angle adds, and the share of the
 // proof load. Exact throughout. Knows no rule's limits; friction: preload-by-friction.ts.
+import type { Quantity } from "#quantity/quantity.ts";
 import { cmp, ZERO } from "#quantity/rational.ts";
 import { unitNamed } from "#quantity/unit.ts";
 import {
@@ -18,7 +19,7 @@ import {
   termOf,
   unitBeside,
 } from "./ends.ts";
-import { type Computed, explained, type Outcome, refused, type Term } from "./explanation.ts";
+import { type Computed, type Explanation, explained, type Outcome, refused, type Term } from "./explanation.ts";
 import { type Thread, threadTerm } from "./thread.ts";
 
 /** A torque at the bolt, and the prevailing torque in it that clamps nothing. */
@@ -53,26 +54,13 @@ export function torqueByNutFactor(thread: Thread, force: Given, nutFactor: Given
     factor: positive("nut factor", "K", "ratio", nutFactor),
     force: positive("preload", "F", "force", force),
   };
-  const running = prevailing && input("prevailing torque", "Tp", "torque", prevailing);
   const read = readInputs(inputs);
-  const added = running && readInput(running);
   if (!read.ok) return read;
-  if (added !== null && !added.ok) return added;
   const clamping = product(read.value.factor, point(thread.diameter), read.value.force);
-  const torque = added === null ? clamping : sum(clamping, added.value);
-  return explained({
-    result: {
-      name: "torque",
-      symbol: "T",
-      value: quantityOf("torque", torque, unitBeside(force.value, "torque", torque.high)),
-    },
-    formula: `T = K·d·F${running === null ? "" : " + Tp"}`,
-    inputs: [
-      termOf(inputs.factor),
-      threadTerm("diameter", "d", thread.diameter, thread),
-      termOf(inputs.force),
-      ...(running === null ? [] : [termOf(running)]),
-    ],
+  const diameter = threadTerm("diameter", "d", thread.diameter, thread);
+  return explainedTorque(clamping, prevailing, force.value, {
+    formula: "T = K·d·F",
+    inputs: [termOf(inputs.factor), diameter, termOf(inputs.force)],
     source: NUT_FACTOR,
     caution: ESTIMATE,
   });
@@ -150,6 +138,27 @@ export function explainedPreload(
   if (force === null) return refused({ why: "not above zero", input: "nut factor or friction" });
   const value = quantityOf("force", force, unitBeside(torque.value, "force", force.high), 3);
   return explained({ result: { name: "preload", symbol: "F", value }, ...rest });
+}
+
+/** The torque that clamps so much, with the prevailing torque on top of it, in a unit that goes with the force. */
+export function explainedTorque(
+  clamping: Ends,
+  prevailing: Given | null,
+  force: Quantity,
+  how: Omit<Explanation, "result">,
+  digits = 4,
+): Computed {
+  const running = prevailing && input("prevailing torque", "Tp", "torque", prevailing);
+  const added = running && readInput(running);
+  if (added !== null && !added.ok) return added;
+  const torque = added === null ? clamping : sum(clamping, added.value);
+  const value = quantityOf("torque", torque, unitBeside(force, "torque", torque.high), digits);
+  return explained({
+    ...how,
+    result: { name: "torque", symbol: "T", value },
+    formula: `${how.formula}${running === null ? "" : " + Tp"}`,
+    inputs: [...how.inputs, ...(running === null ? [] : [termOf(running)])],
+  });
 }
 
 /** What is said beside every preload. */

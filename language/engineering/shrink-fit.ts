@@ -14,6 +14,8 @@ export interface ShrinkFit {
   readonly interference: Given;
   /** Mean coefficients from 20 °C; the other part's is taken where one is not known. */
   readonly expansion: { readonly outer: Given | null; readonly inner: Given | null };
+  /** The temperatures that the inner's coefficient is a mean for, where that is said. */
+  readonly meanFor?: Quantity | null;
 }
 
 /** The parts' temperatures when the outer goes over the inner: of the outer the low end counts, of the inner the high one. */
@@ -37,7 +39,7 @@ export function leastClearance(fit: ShrinkFit, temperature: JoiningTemperatures)
     formula: "c = d·[αo(To − 20 °C) − αi(Ti − 20 °C)] − δ",
     inputs: terms,
     source: EXPANSION,
-    caution: cautionFor(temperature.inner.value),
+    caution: cautionFor(fit, temperature.inner.value),
   });
 }
 
@@ -53,7 +55,7 @@ export function leastGrowth(fit: ShrinkFit, temperature: JoiningTemperatures): C
     formula: "g = d·[αo(To − 20 °C) − αi(Ti − 20 °C)]",
     inputs: grown.value.terms.filter(({ symbol }) => symbol !== INTERFERENCE),
     source: EXPANSION,
-    caution: cautionFor(temperature.inner.value),
+    caution: cautionFor(fit, temperature.inner.value),
   });
 }
 
@@ -87,7 +89,7 @@ export function neededOuterTemperature(
     formula: `${symbol} = 20 °C + [(δ + s)/d + αi(Ti − 20 °C)]/αo${lost}`,
     inputs: [...terms, slip.value.term, inner.value.term, ...loss.value.terms],
     source: EXPANSION,
-    caution: cautionFor(at.inner.value),
+    caution: cautionFor(fit, at.inner.value),
   });
 }
 
@@ -115,7 +117,7 @@ export function highestInnerTemperature(fit: ShrinkFit, at: { readonly outer: Gi
     formula: "Ti = 20 °C + [αo(To − 20 °C) − (δ + s)/d]/αi",
     inputs: [...terms, slip.value.term, outer.value.term],
     source: EXPANSION,
-    caution: cautionFor(value),
+    caution: cautionFor(fit, value),
   });
 }
 
@@ -150,10 +152,14 @@ export function temperatureAfter(start: Given, loss: Loss, ambient: Given): Comp
   });
 }
 
-/** Whether one mean coefficient may be used down to a temperature: from −50 °C upward (memory). */
-export function expansionHolds({ low, nominal, high }: Quantity): boolean {
+/**
+ * Whether one mean coefficient may be used down to a temperature: from −50 °C upward (memory), or in the range that it is
+ * declared for.
+ */
+export function expansionHolds({ low, nominal, high }: Quantity, meanFor: Quantity | null = null): boolean {
   const coldest = low ?? nominal ?? high;
-  return coldest === null || cmp(coldest.base, COLD) >= 0;
+  if (coldest === null || cmp(coldest.base, COLD) >= 0) return true;
+  return meanFor !== null && meanFor.low !== null && cmp(meanFor.low.base, coldest.base) <= 0;
 }
 
 const REFERENCE = rational(29315, 100);
@@ -262,8 +268,8 @@ function alone(value: Rational): Interval {
   return { low: value, high: value };
 }
 
-function cautionFor(cold: Quantity): string {
-  return expansionHolds(cold) ? CAUTION : `${COLD_CAUTION} ${CAUTION}`;
+function cautionFor({ meanFor = null }: ShrinkFit, cold: Quantity): string {
+  return expansionHolds(cold, meanFor) ? CAUTION : `${COLD_CAUTION} ${CAUTION}`;
 }
 
 /** Micrometres or thousandths of an inch, as the diameter is metric or not. */

@@ -1,7 +1,7 @@
 // Tokens of a Sprag text. Units are recognised only after a number on the same line, by a scanner that is handed in;
 // the grammar knows no unit. Must keep Chevrotain's first-character fast path (every pattern has known start characters).
 import type { CustomPatternMatcherFunc, IToken, TokenType, TokenVocabulary } from "chevrotain";
-import { DefaultTokenBuilder, type Grammar, type GrammarAST, type TokenBuilderOptions } from "langium";
+import { DefaultTokenBuilder, type Grammar, type GrammarAST, RegExpUtils, type TokenBuilderOptions } from "langium";
 
 /** How far a unit reaches from `offset`, and whether it is a known one; null where nothing like a unit stands. */
 export type UnitScanner = (text: string, offset: number) => { readonly end: number; readonly known: boolean } | null;
@@ -12,6 +12,7 @@ type KeywordList = { words: ReadonlySet<string> };
 export class SpragTokenBuilder extends DefaultTokenBuilder {
   private readonly scan: UnitScanner;
   private readonly keywords: KeywordList = { words: new Set() };
+  private readonly beginnings = new Map<TokenType, RegExp>();
 
   constructor(scan: UnitScanner) {
     super();
@@ -23,12 +24,24 @@ export class SpragTokenBuilder extends DefaultTokenBuilder {
     this.keywords.words = new Set(
       tokens.map((token) => token.PATTERN).filter((p): p is string => typeof p === "string" && /^[a-z]/.test(p)),
     );
-    // Custom matchers come first: after a number a word is a unit before it is anything else, and `/*` is no division.
-    const first = ["UNIT", "UNKNOWN_UNIT", "DECIMAL_COMMA", "ML_COMMENT"];
+    // What a keyword or sign would match too comes first: after a number a word is a unit before it is anything else, `/*` is no
+    // division, and `record` before a text begins a line.
+    const first = ["UNIT", "UNKNOWN_UNIT", "DECIMAL_COMMA", "ML_COMMENT", "RECORD"];
     return [
       ...first.map((name) => tokens.find((token) => token.name === name)).filter((token) => token !== undefined),
       ...tokens.filter((token) => !first.includes(token.name)),
     ];
+  }
+
+  /** As Langium finds them, but with the pattern of each terminal's beginnings made once and not for every keyword. */
+  protected override findLongerAlt({ value }: GrammarAST.Keyword, terminals: TokenType[]): TokenType[] {
+    return terminals.filter((terminal) => {
+      const { PATTERN: pattern } = terminal;
+      if (!(pattern instanceof RegExp)) return false;
+      const beginning = this.beginnings.get(terminal) ?? RegExpUtils.partialRegExp(`^${pattern.source}$`);
+      this.beginnings.set(terminal, beginning);
+      return (beginning.exec(value)?.[0] ?? "") !== "";
+    });
   }
 
   protected override buildTerminalToken(terminal: GrammarAST.TerminalRule): TokenType {

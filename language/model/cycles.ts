@@ -2,6 +2,7 @@
 import type { Span } from "#syntax/span.ts";
 import type { ModelProblem } from "./problem.ts";
 import type { FileModel, Item, Line, PerformAction, Procedure } from "./procedure.ts";
+import { insideOf } from "./written-steps.ts";
 
 /** A problem at each `use` that lies on a circle of files. */
 export function cyclicUses(models: readonly FileModel[]): readonly ModelProblem[] {
@@ -71,23 +72,8 @@ function wayBack(next: ReadonlyMap<string, readonly string[]>, from: string, to:
 /** Every `perform`, wherever it stands. */
 export function performsIn(items: readonly (Item | Line)[]): readonly PerformAction[] {
   return items.flatMap((item): readonly PerformAction[] => {
-    switch (item.kind) {
-      case "perform":
-        return [item.action];
-      case "action":
-        return item.verb === "perform" ? [item] : [];
-      case "step":
-        return performsIn(item.lines);
-      case "check":
-        return performsIn(item.fails ?? []);
-      case "task":
-      case "repeat":
-      case "any order":
-        return performsIn(item.items);
-      case "when":
-        return [...item.arms.flatMap((arm) => performsIn(arm.items)), ...performsIn(item.otherwise ?? [])];
-      default:
-        return [];
-    }
+    if (item.kind === "perform") return [item.action];
+    if (item.kind === "action") return item.verb === "perform" ? [item] : [];
+    return insideOf(item).flatMap(performsIn);
   });
 }

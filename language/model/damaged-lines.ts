@@ -116,7 +116,7 @@ const UNNUMBERED = new Set([
     "otherwise",
     "in",
   ],
-  ...["document", "applies", "based", "ambient", "crew", "begin", "finish", "with", "on", "to", "because"],
+  ...["document", "applies", "based", "ambient", "room", "crew", "begin", "finish", "with", "on", "to", "because"],
   ...[
     "material",
     "source",

@@ -130,6 +130,8 @@ export interface Part extends Declared {
   readonly retains: readonly Relation[];
   readonly secures: readonly Relation[];
   readonly locks: readonly Relation[];
+  /** Parts that do the work of this one where it fails. */
+  readonly backsUp: readonly Relation[];
   readonly singleUse: boolean;
   readonly sharp: boolean;
   /** Unfastened, it stays where it is by itself. */
@@ -178,6 +180,8 @@ export interface Capability {
   readonly heatsTo: Value | null;
   readonly coolsTo: Value | null;
   readonly lifts: Value | null;
+  /** Of a sling. */
+  readonly legLifts: Value | null;
   readonly measures: Value | null;
   readonly resolution: Value | null;
   readonly force: Value | null;

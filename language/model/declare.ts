@@ -20,7 +20,7 @@ export function declaringNodes(container: ast.File | ast.Procedure | ast.Damaged
 
 /** Makes the records of these nodes, to be filled in by `fillDeclaration`. */
 export function declareAll(scope: Scope, nodes: readonly AstNode[]): void {
-  const known = new Set<string>();
+  const known = new Map<string, number>();
   for (const node of nodes) {
     const record = shellOf(scope, node, known);
     scope.lowering.records.set(node, record);
@@ -28,15 +28,17 @@ export function declareAll(scope: Scope, nodes: readonly AstNode[]): void {
   }
 }
 
-function shellOf(scope: Scope, node: AstNode, known: Set<string>): Declaration {
+/** @param known how often a name was declared in the container so far */
+function shellOf(scope: Scope, node: AstNode, known: Map<string, number>): Declaration {
   const name = nameOf(node);
   const extent = spanOf(scope, node);
   const span = nameSpan(scope, node);
   const title = (node as { title?: string }).title ?? (ast.isMeasure(node) ? node.words : name);
   const path = `${scope.parsed.path}#${scope.procedure === null ? "" : `${scope.procedure}.`}`;
-  const plain = ast.isFit(node) ? `${path}fit@${extent.start}` : `${path}${name}`;
-  const id = known.has(plain) ? `${plain}@${extent.start}` : plain;
-  known.add(id);
+  // No offset: a declaration is the same one wherever a line in front of it moves it.
+  const before = known.get(name) ?? 0;
+  const id = before === 0 ? `${path}${name}` : `${path}${name}@${before}`;
+  known.set(name, before + 1);
   const base = { id, name, title, span, extent, per: null, damaged: hasDamage(node) || isMended(scope, extent) };
   return { ...base, ...ownFields(scope, node) } as Declaration;
 }

@@ -7,9 +7,9 @@ import type { Declaration, Reading } from "./declarations.ts";
 import { lowerCondition } from "./lower-condition.ts";
 import { lowerLiteral, lowerOptional, lowerStages, lowerValue, workOut } from "./lower-quantity.ts";
 import { type IndexUse, lowerTarget } from "./lower-target.ts";
-import { type Scope, spanFrom, spanOf } from "./lowering.ts";
+import { MOST_INSTANCES, type Scope, spanFrom, spanOf, wholeNumberWithin } from "./lowering.ts";
 import { meant, propertySpan, referenceSpan, resolve, resolveProcedure, type Sort } from "./names.ts";
-import type { Action, ChooseRow, PerformAction, Target, ToolUse } from "./procedure.ts";
+import type { Action, ChooseRow, Hands, PerformAction, SlingLegs, Target, ToolUse } from "./procedure.ts";
 
 export interface LoweredAction {
   readonly action: Action;
@@ -154,6 +154,8 @@ function actionOf(at: Acting, node: ast.Action): Action {
         verb,
         objects: partsOf(at, node),
         byHand: node.byHand,
+        hands: handsOf(scope, node),
+        legs: legsOf(scope, node),
         tools: lowerTools(scope, node.tools),
       };
     }
@@ -230,6 +232,26 @@ function tightenOf(at: Acting, node: ast.Tighten): Action {
     angle: lowerOptional(scope, node.angle, "angle"),
     toSeat: node.toSeat,
     tools: lowerTools(scope, node.tools),
+  };
+}
+
+function handsOf(scope: Scope, { reach, height, endHeight, turned }: ast.Lift): Hands | null {
+  const hands = {
+    reach: lowerOptional(scope, reach, "length"),
+    height: lowerOptional(scope, height, "length"),
+    endHeight: lowerOptional(scope, endHeight, "length"),
+    turned: lowerOptional(scope, turned, "angle"),
+  };
+  return Object.values(hands).every((value) => value === null) ? null : hands;
+}
+
+function legsOf(scope: Scope, node: ast.Lift): SlingLegs | null {
+  if (node.legs === undefined) return null;
+  const count = propertySpan(scope, node, "legs");
+  return {
+    count: wholeNumberWithin(scope, count, node.legs, 1, MOST_INSTANCES),
+    angle: lowerOptional(scope, node.angle, "angle"),
+    span: { ...count, end: node.angle === undefined ? count.end : spanOf(scope, node.angle).end },
   };
 }
 

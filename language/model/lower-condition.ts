@@ -1,5 +1,6 @@
 // Conditions: what they speak of, and which states and choices that has. Knows no actions.
 import * as ast from "#grammar/generated/ast.ts";
+import { ENERGY_STATES, PART_STATES } from "#syntax/built-in-states.ts";
 import type { Declaration } from "./declarations.ts";
 import { lowerBound, lowerValue, workOut } from "./lower-quantity.ts";
 import { lowerTarget } from "./lower-target.ts";
@@ -61,19 +62,6 @@ function subjectsIn(scope: Scope, node: ast.Condition): readonly (Declaration | 
   const meant = ref === undefined ? likelyMeant(scope, name, ["part", "energy"]) : scope.lowering.records.get(ref);
   return [meant ?? null];
 }
-
-/** The states every part can be in, beside its own. */
-export const PART_STATES: readonly string[] = [
-  "installed",
-  "removed",
-  "loose",
-  "tightened",
-  "secured",
-  "clean",
-  "lubricated",
-  "aligned",
-];
-export const ENERGY_STATES: readonly string[] = ["isolated", "live"];
 
 function factCondition(scope: Scope, node: ast.StateCondition): Condition {
   const span = spanOf(scope, node);

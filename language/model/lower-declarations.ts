@@ -220,6 +220,7 @@ function capabilityOf({ quantity, conditioned, fullScale }: Properties): Capabil
     heatsTo: quantity("heats to"),
     coolsTo: quantity("cools to"),
     lifts: quantity("lifts"),
+    legLifts: quantity("each leg lifts"),
     measures: quantity("measures"),
     resolution: quantity("resolution"),
     force: quantity("force"),

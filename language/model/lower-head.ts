@@ -34,6 +34,7 @@ export function lowerHead(scope: Scope, node: ast.Procedure, inReach: readonly D
     basedOn: [],
     ambient: null,
     hasAmbient: false,
+    room: null,
     crew: null,
     begin: [],
     finish: [],
@@ -81,7 +82,7 @@ function withFasteners(doubtful: readonly Declaration[], inReach: readonly Decla
 
 type HeadFields = Pick<
   Procedure,
-  "document" | "applies" | "basedOn" | "ambient" | "hasAmbient" | "crew" | "begin" | "finish" | "hasFinish"
+  "document" | "applies" | "basedOn" | "ambient" | "hasAmbient" | "room" | "crew" | "begin" | "finish" | "hasFinish"
 >;
 type WritableHead = { -readonly [Key in keyof HeadFields]: HeadFields[Key] };
 
@@ -90,6 +91,7 @@ const HEAD_LINES = new Set([
   "AppliesLine",
   "BasedLine",
   "AmbientLine",
+  "RoomLine",
   "CrewLine",
   "BeginLine",
   "FinishLine",
@@ -135,6 +137,10 @@ function lowerHeadLine(scope: Scope, node: OtherHeadLine, fields: WritableHead):
       fields.hasAmbient = true;
       if (fields.ambient !== null) tellTwice(scope, node, "ambient");
       else fields.ambient = lowerValue(scope, node.value, "temperature");
+      return;
+    case "RoomLine":
+      if (fields.room !== null) tellTwice(scope, node, "room");
+      else fields.room = lowerValue(scope, node.value, "volume");
       return;
     case "CrewLine":
       if (fields.crew !== null) tellTwice(scope, node, "crew");

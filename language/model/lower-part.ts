@@ -33,6 +33,7 @@ export function lowerPart(scope: Scope, node: ast.Part): Partial<Part> {
     retains: relationsOf(scope, node, "retains"),
     secures,
     locks: relationsOf(scope, node, "locks"),
+    backsUp: relationsOf(scope, node, "backsup"),
     singleUse: hasMark("single use"),
     sharp: hasMark("sharp"),
     stands: hasMark("stands"),

@@ -40,9 +40,12 @@ interface Gathered {
   gives: Step["gives"];
   records: Step["records"];
   signs: Step["signs"];
+  signSpans: Step["signSpans"];
   hold: Step["hold"];
-  hasHold: boolean;
+  holdSpan: Span | null;
   by: Step["by"];
+  bySpan: Span | null;
+  hasUnknownRole: boolean;
   critical: boolean;
   criticalSpan: Span | null;
   takes: Step["takes"];
@@ -73,9 +76,12 @@ function emptyStep(): Gathered {
     gives: none,
     records: none,
     signs: none,
+    signSpans: none,
     hold: null,
-    hasHold: false,
+    holdSpan: null,
     by: null,
+    bySpan: null,
+    hasUnknownRole: false,
     critical: false,
     criticalSpan: null,
     takes: null,
@@ -181,17 +187,25 @@ function gather(at: InStep, node: Exclude<ast.PlainLine, ast.Check>): void {
       return;
     }
     case "SignLine": {
-      const roles = node.roles.map((role) => resolve(scope, role, ["role"])).filter((role) => role !== null);
-      gathered.signs = [...gathered.signs, ...roles];
+      for (const [at, named] of node.roles.entries()) {
+        const role = resolve(scope, named, ["role"]);
+        gathered.hasUnknownRole ||= role === null;
+        if (role === null) continue;
+        gathered.signs = [...gathered.signs, role];
+        gathered.signSpans = [...gathered.signSpans, propertySpan(scope, node, "roles", at)];
+      }
       return;
     }
     case "HoldLine":
     case "ByLine": {
       const which = node.$type === "HoldLine" ? "hold" : "by";
-      if (which === "hold") gathered.hasHold = true;
       const role = resolve(scope, node.role, ["role"]);
+      gathered.hasUnknownRole ||= role === null;
       if (gathered[which] !== null) tellTwice(scope, node, which === "hold" ? "hold for" : "by");
-      else gathered[which] = role;
+      else {
+        gathered[which] = role;
+        gathered[`${which}Span`] = spanOf(scope, node);
+      }
       return;
     }
     case "CriticalLine":

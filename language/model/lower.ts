@@ -316,6 +316,7 @@ function lowerFile(opened: Opened, outerOfFiles: ReadonlyMap<string, Outer>): Ke
     wording,
     problems: scope.problems,
     damaged: scope.parsed.damage.length > 0,
+    hasSlip: scope.parsed.problems.length > 0 || scope.parsed.damage.length > 0,
   };
   return {
     parsed: scope.parsed,

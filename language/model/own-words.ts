@@ -74,8 +74,9 @@ const USES: Readonly<Record<string, Readonly<Record<string, Use>>>> = {
 function gather(scope: Scope, node: AstNode, around: Span | null, found: OwnWords[]): void {
   const step = ast.isStep(node) ? spanOf(scope, node) : around;
   const uses = Object.hasOwn(USES, node.$type) ? USES[node.$type] : undefined;
-  for (const [property, value] of Object.entries(node)) {
+  for (const property in node) {
     if (property.startsWith("$")) continue;
+    const value: unknown = node[property as keyof AstNode];
     const use = uses?.[property];
     if (use !== undefined) {
       for (const [index, text] of [value].flat().entries()) {

@@ -27,8 +27,10 @@ export interface FileModel {
   /** What is written in own words: outside procedures, then in each. */
   readonly wording: readonly Wording[];
   readonly problems: readonly ModelProblem[];
-  /** Names that unreadable lines mention; nothing can be said of what they name. */
+  /** A line of it could not be read. */
   readonly damaged: boolean;
+  /** A slip of form stands in it, also one that leaves little doubt of what was meant. */
+  readonly hasSlip: boolean;
 }
 
 export interface Procedure {
@@ -55,6 +57,8 @@ export interface Procedure {
   readonly ambient: Value | null;
   /** True where the line itself is there, even if unreadable. */
   readonly hasAmbient: boolean;
+  /** The air of the room that the work is done in. */
+  readonly room: Value | null;
   readonly crew: number | null;
   readonly begin: readonly Condition[];
   readonly finish: readonly Condition[];
@@ -184,10 +188,15 @@ export interface Step {
   readonly lines: readonly Line[];
   readonly records: readonly RecordField[];
   readonly signs: readonly Role[];
+  /** Of each of these, where it is named. */
+  readonly signSpans: readonly Span[];
   readonly hold: Role | null;
-  /** True where the line itself is there, even if its role is not known. */
-  readonly hasHold: boolean;
+  /** The line that says so. */
+  readonly holdSpan: Span | null;
   readonly by: Role | null;
+  readonly bySpan: Span | null;
+  /** Whether a role that signs it, holds it or does it is named and not known. */
+  readonly hasUnknownRole: boolean;
   readonly critical: boolean;
   /** The word that says so. */
   readonly criticalSpan: Span | null;
@@ -318,6 +327,19 @@ interface ActionBase {
   readonly place: Span;
   readonly span: Span;
 }
+/** Where hands are on a load: before the body, above the floor where the lift begins and ends, and how far the body is turned. */
+export interface Hands {
+  readonly reach: Value | null;
+  readonly height: Value | null;
+  readonly endHeight: Value | null;
+  readonly turned: Value | null;
+}
+/** How many legs, and their angle to the horizontal; null what could not be read. */
+export interface SlingLegs {
+  readonly count: number | null;
+  readonly angle: Value | null;
+  readonly span: Span;
+}
 /** An amount of a consumable. */
 export type Dose = { readonly consumable: Consumable | null; readonly amount: Value | null };
 
@@ -398,6 +420,10 @@ export type Action =
       readonly verb: "lift" | "support" | "set down";
       readonly objects: readonly Target[];
       readonly byHand: boolean;
+      /** How hands are on it; null where nothing of that is said. */
+      readonly hands: Hands | null;
+      /** The legs of the sling that it hangs on. */
+      readonly legs: SlingLegs | null;
       readonly tools: readonly ToolUse[];
     })
   | (ActionBase & {

@@ -35,6 +35,12 @@ export function blocksOf(one: Item | Line): readonly (readonly (Item | Line)[])[
   }
 }
 
+/** The same, and what stands in a task or step. */
+export function insideOf(one: Item | Line): readonly (readonly (Item | Line)[])[] {
+  if (one.kind === "task") return [one.items];
+  return one.kind === "step" ? [one.lines] : blocksOf(one);
+}
+
 /** What could not be read in a step, task or procedure itself; not what stands in the steps and tasks in it. */
 export function* damagedIn(content: readonly (Item | Line)[]): Generator<Damaged> {
   for (const one of content) {

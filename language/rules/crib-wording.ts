@@ -28,6 +28,8 @@ function missText({ what, side, has, asked }: Miss): string {
       return `cools to ${endOnly(has, "high")}, and ${wanted} is wanted`;
     case "load":
       return `lifts ${endOnly(has, "low")}, and the load is ${wanted}`;
+    case "leg load":
+      return `lifts ${endOnly(has, "low")} on each leg, and ${wanted} hang on one`;
     case "force":
       return `presses with ${endOnly(has, "low")}, and ${wanted} is wanted`;
     case "accuracy":

@@ -50,6 +50,29 @@ export function pageMarkdown({ code, severity, page }: Pick<Rule, "code" | "seve
   return `${parts.join("\n\n")}\n`;
 }
 
+/** All pages as one Markdown document, with a list by family before them: `language/RULES.md`. */
+export function referenceMarkdown(): string {
+  const families = [...new Set(RULES.map(familyOf))];
+  const lists = families.map((family) => {
+    const rows = RULES.filter((rule) => familyOf(rule) === family).map(
+      ({ code, severity, page }) =>
+        `| [${code}](#${code.replace(".", "")}) | ${severity} | ${firstSentence(page.finds)} |`,
+    );
+    return `## ${family}\n\n| code | severity | what it finds |\n|---|---|---|\n${rows.join("\n")}`;
+  });
+  const pages = RULES.map((rule) => pageMarkdown(rule).trimEnd());
+  return `${[REFERENCE_HEAD, ...lists, ...pages].join("\n\n")}\n`;
+}
+
+const REFERENCE_HEAD = `<!-- Made from the pages of the rules; not to be edited. tests/rules/explain.test.ts holds it to them. -->
+
+The rules of Sprag: what each finds, why it matters, an example that has it, the same made right, and where it is from. \`sprag explain CODE\`
+prints one page.`;
+
+function familyOf({ code }: Pick<Rule, "code">): string {
+  return code.slice(0, code.indexOf("."));
+}
+
 function examples(page: Page): readonly (readonly [title: string, text: string])[] {
   const others = Object.entries(page.files ?? {}).map(([path, text]) => [`Beside it, ${path}`, text] as const);
   return [["This has it", page.fails], ["Made right", page.mended], ...others];

@@ -5,7 +5,7 @@ import type { Raised } from "#analysis/hazards/hazard-fact.ts";
 import type { Cause } from "#analysis/hazards/raise.ts";
 import type { Mark } from "#analysis/hazards/thresholds.ts";
 import { show } from "#quantity/display.ts";
-import { listed } from "./wording.ts";
+import { factorsText, listed } from "./wording.ts";
 
 /** Why it is a hazard here, then what was found and what it is held against, each on a line of its own. */
 export function raisedWords(raised: Raised): string {
@@ -32,6 +32,7 @@ const CAUSES: Readonly<Record<Cause, (of: string) => string>> = {
   "flammable liquid in the warm": (of) => `The shop may be nearly as warm as the flash point of ${of}.`,
   "flammable liquid heated": (of) => `The part heats ${of} nearly to its flash point.`,
   "gas set free": (of) => `${of} boils off and takes the place of the air.`,
+  "oxygen displaced": (of) => `${of} boils off and leaves less oxygen in the room. Near it there is less still.`,
   "sharp part": (of) => `${of} is declared sharp and goes through hands here.`,
   "part handled": (of) => `${of} is declared with this and goes through hands here.`,
   "tool used": (of) => `${of} is declared with this, and is used here.`,
@@ -42,10 +43,14 @@ const CAUSES: Readonly<Record<Cause, (of: string) => string>> = {
 
 function passedLines({ cause, passed }: Raised): readonly string[] {
   if (passed === null) return [];
-  const { value, threshold } = passed;
+  const { value, threshold, lowered = [] } = passed;
   const limit = `${show(threshold.value).replace(/^at (?:least|most) /, "")} (${sourceWords(threshold.source, threshold.mark)})`;
   const [found, held] = HELD_AGAINST[cause] ?? ["Found", "Counts from"];
-  return [`${found}: ${value === null ? "no upper limit" : show(value)}`, `${held}: ${limit}`];
+  return [
+    `${found}: ${value === null ? "no upper limit" : show(value)}`,
+    `${held}: ${limit}`,
+    ...(lowered.length === 0 ? [] : [`Lowered by: ${factorsText(lowered)}`]),
+  ];
 }
 
 /** What the value is, and on which side of the threshold it counts. */
@@ -54,6 +59,7 @@ const HELD_AGAINST: Partial<Record<Cause, readonly [string, string]>> = {
   "hand lift": ["Load", "Counts above"],
   "flammable liquid": ["Flash point", "Counts below"],
   "gas set free": ["Air that it needs", "Oxygen to be kept"],
+  "oxygen displaced": ["Oxygen left", "Counts below"],
 };
 
 function sourceWords(source: string, mark: Mark | null): string {
@@ -152,6 +158,12 @@ const MEANS: ReadonlyMap<string, Means> = new Map<string, Means>([
   ["debris", { can: "leave chips behind", avoid: "Count what goes in and what comes out." }],
 ]);
 
+const OF_GAS = {
+  does: "takes the place of the air that is breathed",
+  avoid: "Let fresh air in, and measure the oxygen.",
+  wear: ["oxygen monitor"],
+} as const;
+
 /** Where more is known than which hazard it is. */
 const SPECIAL: Partial<
   Record<Cause, Pick<Means, "avoid"> & { does: string; hazards?: readonly string[]; wear?: readonly string[] }>
@@ -166,10 +178,7 @@ const SPECIAL: Partial<
     does: "drops when its last fastener goes",
     avoid: "Hold it with a hoist or on supports first.",
   },
-  "gas set free": {
-    does: "takes the place of the air that is breathed",
-    avoid: "Let fresh air in, and measure the oxygen.",
-    wear: ["oxygen monitor"],
-  },
+  "gas set free": OF_GAS,
+  "oxygen displaced": OF_GAS,
   "air at a nozzle": { does: "throws chips", avoid: "Blow away from people." },
 };

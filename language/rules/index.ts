@@ -58,6 +58,7 @@ import { unsupported } from "./order/unsupported.ts";
 import { wasted } from "./order/wasted.ts";
 import { wrongPlace } from "./order/wrong-place.ts";
 import type { Rule } from "./rule.ts";
+import { dualMaintenance } from "./safety/dual-maintenance.ts";
 import { idle } from "./safety/idle.ts";
 import { instructionInNote } from "./safety/instruction-in-note.ts";
 import { missing } from "./safety/missing.ts";
@@ -174,6 +175,7 @@ export const RULES: readonly Rule[] = [
   protection,
   instructionInNote,
   noSecondCheck,
+  dualMaintenance,
   noSource,
   oldRevision,
   noCribItem,

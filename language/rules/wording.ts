@@ -1,5 +1,6 @@
 // Words that the rules share: lists, verbs, where a state came from, when a finding holds. Knows no single rule.
 import type { Assignment, Origin } from "#analysis/fact.ts";
+import type { LiftFactor } from "#engineering/lifting.ts";
 import type { Pass } from "#model/problem.ts";
 import { show } from "#quantity/display.ts";
 import type { Kind } from "#quantity/kind.ts";
@@ -30,6 +31,11 @@ export function capital(text: string): string {
 /** What was wanted and what was found, each on a line of its own. */
 export function wantedFound(wanted: string, found: string): string {
   return `Wanted: ${wanted}\nFound: ${found}`;
+}
+
+/** What lowers the limit of a lift by hand: `0.625 (reach 40 cm) · 0.955 (height 60 cm)`. */
+export function factorsText(factors: readonly LiftFactor[]): string {
+  return factors.map(({ factor, name, value }) => `${show(factor)} (${name} ${show(value)})`).join(" · ");
 }
 
 /** `tightened`, of a verb of the language. */

@@ -1,6 +1,6 @@
 // Which way a rule goes on, asked of the functions that the parser generator has worked out for Langium's parser: whether an
 // optional part follows, or which of several does. Knows where the generator keeps them, and no rule.
-import { EOF, type IToken } from "chevrotain";
+import { EOF, type ILookaheadStrategy, type IToken } from "chevrotain";
 import type { LangiumParser } from "langium";
 
 /** The tokens, and the one to be read next. */
@@ -40,6 +40,31 @@ export function guessesOf(parser: LangiumParser, rule: string): Guesses {
     option: () => guess(SORTS.option | options++),
     many: () => guess(SORTS.many | loops++),
     some: () => guess(SORTS.some | loops++),
+  };
+}
+
+/**
+ * Lets a parser that is not finished yet work out each of these functions when it is first called: most texts call a part of them only,
+ * and all together take longer than reading a short text.
+ */
+export function lookAheadLate(parser: LangiumParser): void {
+  const { wrapper } = parser as unknown as { readonly wrapper: { lookaheadStrategy: ILookaheadStrategy } };
+  const { lookaheadStrategy: atOnce } = wrapper;
+  wrapper.lookaheadStrategy = {
+    validate: (options) => atOnce.validate(options),
+    initialize: (options) => atOnce.initialize?.(options),
+    buildLookaheadForAlternation: (options) => late(() => atOnce.buildLookaheadForAlternation(options)),
+    buildLookaheadForOptional: (options) => late(() => atOnce.buildLookaheadForOptional(options)),
+  };
+}
+
+function late<This, Args extends unknown[], Found>(
+  build: () => (this: This, ...args: Args) => Found,
+): (this: This, ...args: Args) => Found {
+  let built: ((this: This, ...args: Args) => Found) | undefined;
+  return function (...args) {
+    built ??= build();
+    return built.apply(this, args);
   };
 }
 

@@ -1,5 +1,6 @@
 // Mistakes that leave no doubt of what was meant: the statement is read as meant, and only the mistake is told.
 import type { IToken } from "chevrotain";
+import { ENERGY_STATES, PART_STATES } from "./built-in-states.ts";
 import { editDistance } from "./edit-distance.ts";
 import type { SyntaxProblem } from "./problem.ts";
 import type { Fit, Recogniser } from "./recognise.ts";
@@ -179,15 +180,19 @@ function addLink(place: Place): Mended | null {
   const { grammar, fit, tokens, start, at } = place;
   const token = tokens[at];
   if (token === undefined || at === start) return null;
-  const links =
-    typeName(token) === "STRING" ? ["avoid", "wear"] : LISTS_CONDITIONS.has(typeName(tokens[start])) ? [","] : [];
-  const link = links.find((each) => fit.expected.includes(each));
+  const link = linksBefore(token, typeName(tokens[start])).find((each) => fit.expected.includes(each));
   if (link === undefined) return null;
   if (link === "," && startsOwnLine(place)) return null;
   const read = attempt(place, at, 0, [missingBefore(grammar.type(link), token)]);
   if (read === null || read.end <= at || (link === "," && !endsLine(tokens, read.end))) return null;
   const slip = link === "," ? "comma missing" : "word missing";
   return { ...read, problem: told(place, at, slip, link === "," ? `, ${token.image}` : `${link} ${token.image}`) };
+}
+
+function linksBefore(token: IToken, opener: string): readonly string[] {
+  if (typeName(token) === "STRING") return ["avoid", "wear"];
+  if (!LISTS_CONDITIONS.has(opener)) return [];
+  return [...PART_STATES, ...ENERGY_STATES].includes(token.image) ? ["is"] : [","];
 }
 
 /** Whether the line of the place begins with the keyword of another statement, taken for a name. */

@@ -3,7 +3,6 @@ import type { IToken } from "chevrotain";
 import {
   createDefaultCoreModule,
   createDefaultSharedCoreModule,
-  createLangiumParser,
   DefaultLexer,
   EmptyFileSystem,
   inject,
@@ -13,10 +12,12 @@ import {
   type LangiumSharedCoreServices,
   type LexerResult,
   type Module,
+  prepareLangiumParser,
 } from "langium";
 import { SpragGeneratedModule, SpragGeneratedSharedModule } from "#grammar/generated/module.ts";
 import { SpragTokenBuilder } from "#grammar/token-builder.ts";
 import { scanUnit } from "#quantity/scan.ts";
+import { lookAheadLate } from "./lookahead.ts";
 import { SpragScopeProvider } from "./scope.ts";
 import { TextConverter } from "./text-value.ts";
 
@@ -52,7 +53,9 @@ export class SpragLexer extends DefaultLexer {
 }
 
 function createParser(services: LangiumCoreServices): LangiumParser {
-  const parser = createLangiumParser(services);
+  const parser = prepareLangiumParser(services);
+  lookAheadLate(parser);
+  parser.finalize();
   const lexer = services.parser.Lexer as SpragLexer;
   Object.assign(parser, { extractHiddenTokens: (token: IToken) => lexer.commentsBefore(token) });
   return parser;

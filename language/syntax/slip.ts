@@ -67,7 +67,7 @@ function expectedWords({ expected, tokens, at }: Misfit): readonly string[] {
 }
 
 /** What the grammar reads and no writer is told to write. */
-const UNTOLD = new Set(["DASH", "−", "DAMAGED", "DECIMAL_COMMA", "UNKNOWN_UNIT"]);
+const UNTOLD = new Set(["DASH", "−", "DAMAGED", "DECIMAL_COMMA", "UNKNOWN_UNIT", "RECORD"]);
 
 /** What kind of name belongs behind a word. */
 function nounFor(before: IToken | undefined): string {
@@ -115,6 +115,7 @@ const NOUN_BEHIND: Readonly<Record<string, string>> = {
   needs: "part",
   retains: "part",
   locks: "part",
+  up: "part",
   material: "material",
   over: "part",
 };

@@ -72,7 +72,7 @@ export const AS_ONE: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** Declaration keyword to the block it opens. */
-const DECLARED_BLOCK: Readonly<Record<string, Block>> = {
+export const DECLARED_BLOCK: Readonly<Record<string, Block>> = {
   material: "material",
   ring: "places",
   holes: "places",
@@ -91,8 +91,9 @@ const FLOW_OPENERS = new Set(["task", "repeat", "when", "otherwise", "step", "pr
 const INLINE_OPENERS = new Set(["choose", "option"]);
 
 /** The name of a token's type: a keyword as written, or a terminal such as `ID`. */
-export function typeName(token: IToken | undefined): string {
-  return token?.tokenType.name ?? "";
+export function typeName(token: Pick<IToken, "tokenType"> | undefined): string {
+  const name = token?.tokenType.name ?? "";
+  return name === "RECORD" ? "record" : name;
 }
 
 /** Whether a token is a word of the language, whatever it is used for. */
@@ -159,6 +160,7 @@ const HARD_STARTERS = new Set([
   "applies",
   "based",
   "ambient",
+  "room",
   "crew",
   "begin",
   "finish",

@@ -187,6 +187,7 @@ describe("a fastener left loose", () => {
     [`${NUT} finish with Nut[2] is tightened`, "order.unfinished: Nut[2] is tightened"],
     [`${NUT} finish with Flange is secured`, "order.unfinished: Flange is secured"],
     [`${NUT} finish with Flange is installed`, "order.not-final: install Nut[2]"],
+    [`${NUT} finish with Flange is not removed`, "order.not-final: install Nut[2]"],
     [`${NUT} finish with Nut[1] is removed`, "order.not-final: install Nut[2]"],
     // What is no fastener has nothing to be tightened.
     ["step install Motor", "order.energised: install Motor"],

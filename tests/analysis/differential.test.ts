@@ -5,20 +5,21 @@ import { expect, test } from "vitest";
 import { isThorough, oneIn } from "#harness/thorough.ts";
 import { CODES, differences, wantedIn } from "../oracles/comparison.ts";
 import { drills } from "../oracles/paper/drills.ts";
-import { flowDrills } from "../oracles/paper/flow-drills.ts";
+import { clockDrills, flowDrills } from "../oracles/paper/flow-drills.ts";
 import type { SimProcedure } from "../oracles/paper/shop.ts";
 import { procedures } from "../oracles/procedure-generator.ts";
 
-const RUNS = isThorough ? 800 : 150;
+const RUNS = isThorough ? 2000 : 100;
 /** Of the drills one in so many: all of them take minutes, and `npm run effects` goes through all. */
 const SHARE = 12;
-/** Those of the flow are small, and each jump stands at many places. */
+/** Those of the flow and of clocks are small, and each jump stands at many places. */
 const FLOW_SHARE = 40;
 const LEAST = isThorough ? 10 : 1;
 
-test("the checker says what the brute-force run says", { timeout: 900_000 }, () => {
+test("the checker says what the brute-force run says", { timeout: 1_800_000 }, () => {
   const random = compared(fc.sample(procedures, { numRuns: RUNS, seed: 7 }));
-  const drilled = compared([...oneIn(SHARE, drills()), ...oneIn(FLOW_SHARE, flowDrills())]);
+  const small = [flowDrills(), clockDrills()].flatMap((list) => oneIn(FLOW_SHARE, list));
+  const drilled = compared([...oneIn(SHARE, drills()), ...small]);
   const faulty = random.filter((rows) => rows.length > 0).length;
   const all = [...random, ...drilled].flat();
   const counts = CODES.map((code) => [code, all.filter((row) => row.startsWith(`${code} `)).length] as const);

@@ -1,21 +1,10 @@
 // From a text to the facts that the follower finds in it: the one place of these tests that touches the pipeline.
-import { createDecisions, type Decisions } from "#analysis/decision.ts";
-import type { AnalysisFact } from "#analysis/fact.ts";
-import { type FollowContext, followProcedure, type Run } from "#analysis/follow.ts";
-import { factsOf } from "#analysis/report.ts";
 import { expandProcedure } from "#model/expand.ts";
 import { lowerFiles } from "#model/lower.ts";
 import { linesOf } from "#syntax/lines.ts";
 import { parseText } from "#syntax/parse.ts";
 import { linkFiles } from "#syntax/scope.ts";
-
-export interface PaperFact {
-  /** `order.not-installed` and so on: the kind with its family. */
-  readonly code: string;
-  /** From 0. */
-  readonly line: number;
-  readonly fact: AnalysisFact;
-}
+import { followed, type OnPaper } from "./followed.ts";
 
 export interface PaperSettings {
   /** The text holds something that cannot be read, on purpose. */
@@ -49,11 +38,16 @@ export function found(text: string, settings: PaperSettings = {}): readonly stri
     });
 }
 
-/** The facts of all procedures of one file, and how often sets of assignments were combined for them; without `damaged` the text must read and lower without a problem. */
+/** The facts of all procedures of one file, and how often sets of assignments were combined for them. */
 export function onPaper(
   text: string,
   { damaged = false, chosen = {} }: PaperSettings = {},
-): { facts: readonly PaperFact[]; runs: readonly Run[]; asked: number } {
+): ReturnType<typeof followed> {
+  return followed(readOnPaper(text, damaged), chosen);
+}
+
+/** The text read, lowered and expanded; without `damaged` that must come to no problem. */
+export function readOnPaper(text: string, damaged = false): OnPaper {
   const parsed = new Map([["work.sprag", parseText(text, "work.sprag")]]);
   linkFiles(parsed);
   const model = lowerFiles(parsed, () => false).get("work.sprag");
@@ -64,38 +58,6 @@ export function onPaper(
   if (model === undefined || (problems.length > 0 && !damaged))
     throw new Error(`${text}\n${problems.map((problem) => `${problem.kind} at ${problem.span.start}`).join("\n")}`);
   const expanded = new Map(model.procedures.map((procedure) => [procedure.id, expandProcedure(procedure).expanded]));
-  const { decisions, asked } = countedDecisions();
-  const context: FollowContext = {
-    decisions,
-    expandedOf: (id) => expanded.get(id) ?? null,
-    chosen,
-    summaries: new Map(),
-  };
   const lines = linesOf(text);
-  const runs = [...expanded.values()].map((one) => followProcedure(one, context));
-  const facts = runs
-    .flatMap((run) => factsOf(run))
-    .map((fact) => ({ code: codeOf(fact), line: lines.position(fact.span.start).line, fact }));
-  return { facts, runs, asked: asked() };
-}
-
-function countedDecisions(): { decisions: Decisions; asked: () => number } {
-  const plain = createDecisions();
-  let count = 0;
-  const counted =
-    (combine: Decisions["and"]): Decisions["and"] =>
-    (a, b) => {
-      count++;
-      return combine(a, b);
-    };
-  return { decisions: { ...plain, and: counted(plain.and), or: counted(plain.or) }, asked: () => count };
-}
-
-function codeOf(fact: AnalysisFact): string {
-  const family = ["unreachable", "impossible condition", "too large", "endless", "bad jump", "empty"].includes(
-    fact.kind,
-  )
-    ? "flow"
-    : "order";
-  return `${family}.${fact.kind.replaceAll(" ", "-")}`;
+  return { expanded, lineOf: (offset) => lines.position(offset).line };
 }

@@ -41,6 +41,48 @@ test.each([
   expect(told(screw(says, before))).toEqual([wanted]);
 });
 
+// One coefficient does not hold below −50 °C: 60 mm of steel at −190 °C shrink 114 µm, not 147 (memory).
+test.each([
+  ["-60 .. -51 °C", "", ["temperature to fit | Hub over Shaft | expansion below −50 °C | Shaft"]],
+  ["-60 .. -50 °C", "", []],
+  ["-60 .. -51 °C", " from -60 .. 20 °C", []],
+  ["-60 .. -51 °C", " from -51 .. 20 °C", []],
+  ["-60 .. -51 °C", " from -40 .. 20 °C", ["temperature to fit | Hub over Shaft | expansion below −50 °C | Shaft"]],
+])("a shaft cooled to %s, its expansion%s", (range, mean, wanted) => {
+  const text = `material Steel "steel" { expansion 11.7 µm/(m·K)${mean} }
+part Hub "hub" { material Steel }
+part Shaft "shaft" { material Steel }
+fit Hub over Shaft {
+  diameter 60 mm
+  interference 5 .. 20 µm
+}
+procedure Join {
+  begin with Hub is installed
+  step cool Shaft to ${range}
+  step install Shaft in Hub
+}`;
+  expect(told(text)).toEqual(wanted);
+});
+
+const lift = (lines: string): string => `tool Hoist "hoist" { lifts 100 kg }
+tool Sling "sling" { each leg lifts 50 kg }
+consumable Nitrogen "liquid nitrogen" { expands 694 }
+part Frame "frame" { mass 20 kg }
+procedure Lift {
+${lines}
+}`;
+
+test.each([
+  ["load | Frame | sling legs | Sling", "  step lift Frame with Hoist + Sling"],
+  ["load | Frame | reach | Frame", "  step lift Frame by hand reach at least 30 cm"],
+  ["load | Frame | travel | Frame", "  step lift Frame by hand from height 70 cm to at least 90 cm"],
+  ["oxygen | Nitrogen | room | Nitrogen", "  step apply 2 L of Nitrogen to Frame"],
+  ["oxygen | Nitrogen | amount | Nitrogen", "  room 60 m³\n  step apply Nitrogen to Frame"],
+  ["oxygen | Nitrogen | liquid | Nitrogen", "  room 60 m³\n  step apply 2 kg of Nitrogen to Frame"],
+])("%s", (wanted, lines) => {
+  expect(told(lift(lines))).toEqual([wanted]);
+});
+
 test("nothing where all is declared", () => {
   expect(told(screw('thread "M10x1.5"  class "8.8"  nut factor 0.2 dry'))).toEqual([]);
 });

@@ -109,7 +109,7 @@ describe("by friction", () => {
       const force = assemblyPreload(bolt, strength, friction.inThread);
       const [printedForce = 0, printedTorque = 0] = [forces[at], torques[at]];
       expect(Math.abs(inUnit(force, "kN") / printedForce - 1), `${propertyClass} FM`).toBeLessThan(0.005);
-      const torque = torqueByFriction(bolt, { value: answer(force) }, friction, bearing);
+      const torque = torqueByFriction(bolt, { value: answer(force) }, friction, bearing, null);
       expect(Math.abs(inUnit(torque, "N·m") / printedTorque - 1), `${propertyClass} MA`).toBeLessThan(0.015);
       // The way back from the table's own torque to its own force.
       const back = preloadByFriction(bolt, tightening(`${printedTorque} N·m`), friction, bearing);
@@ -139,7 +139,7 @@ describe("by friction", () => {
             underHead: given(`${mu / 100}`, "ratio"),
           });
           const force = preloadByFriction(bolt, tightening(`${torque} N·m`), at(hundredths), bearing);
-          const back = torqueByFriction(bolt, { value: answer(force) }, at(hundredths), bearing);
+          const back = torqueByFriction(bolt, { value: answer(force) }, at(hundredths), bearing, null);
           expect(inUnit(back, "N·m")).toBeCloseTo(torque, 9);
           const rougher = preloadByFriction(bolt, tightening(`${torque} N·m`), at(hundredths + 1), bearing);
           expect(inUnit(rougher, "kN")).toBeLessThan(inUnit(force, "kN"));

@@ -232,6 +232,17 @@ test.each([
   expect(expansionHolds(given(temperature, "temperature").value)).toBe(holds);
 });
 
+test.each([
+  ["-190 °C", "-190 .. 20 °C", true],
+  ["-190 °C", "-189 .. 20 °C", false],
+  ["-190 °C", "20 .. 100 °C", false],
+  ["-20 °C", "20 .. 100 °C", true],
+])("at %s a mean for %s holds: %s", (temperature, range, holds) => {
+  const [cold, mean] = [temperature, range].map((text) => given(text, "temperature").value);
+  if (cold === undefined || mean === undefined) throw new Error("two temperatures are needed");
+  expect(expansionHolds(cold, mean)).toBe(holds);
+});
+
 function fitOf(diameter: string, interference: string, outer: string, inner = outer): ShrinkFit {
   const coefficient = (text: string) => given(`${text} µm/(m·K)`, "thermal expansion coefficient");
   return {

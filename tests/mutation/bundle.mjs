@@ -2,8 +2,9 @@
 // tests are taken and what stands in place of what; runs none.
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative, sep } from "node:path";
+import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
-import { active, bundle, copy, dryBundle, once, standIn } from "./places.mjs";
+import { active, bundle, copy, dryBundle, once, root, standIn } from "./places.mjs";
 
 /** Folders whose tests reach the analysis. The others do not, or also through these. */
 const FOLDERS = ["analysis", "acceptance", "rules", "workspace", "oracles"];
@@ -41,13 +42,21 @@ export { switches, tests };`;
   });
 }
 
+const language = join(root, "language");
+const AS_IS = Symbol("resolved as without this plugin");
+
 function setUp(build, isCovering) {
-  build.onResolve({ filter: /^[^./#]/ }, ({ path, importer, kind }) => {
-    if (kind === "entry-point" || existsSync(path)) return undefined;
-    return path === "vitest" && importer !== standIn ? { path: standIn } : { path, external: true };
+  build.onResolve({ filter: /^[^./#]/ }, async ({ path, importer, kind, pluginData }) => {
+    if (kind === "entry-point" || pluginData === AS_IS || existsSync(path)) return undefined;
+    if (path === "vitest" && importer !== standIn) return { path: standIn };
+    const found = await build.resolve(path, { kind, resolveDir: language, pluginData: AS_IS });
+    // What the package has in a version of its own could not be found from where the bundle lies.
+    return found.path.startsWith(join(language, "node_modules")) ? found : { path, external: true };
   });
   build.onLoad({ filter: /\.ts$/ }, ({ path }) => {
-    const text = readFileSync(path, "utf8").replaceAll("import.meta.dirname", JSON.stringify(dirname(path)));
+    const text = readFileSync(path, "utf8")
+      .replaceAll("import.meta.dirname", JSON.stringify(dirname(path)))
+      .replaceAll("import.meta.url", JSON.stringify(pathToFileURL(path).href));
     const here = relative(copy, path).split(sep).join("/");
     return { contents: doneOnce(here, switched(text, isCovering)), loader: "ts", resolveDir: dirname(path) };
   });

@@ -2,9 +2,9 @@
 // brute-force run notices, first the drills, then the random ones. A break is made in a bundle under `.cache/effects/`, or in vitest's
 // memory where another test is to notice it. `-- WORD …` for those with one of these words in their name; `--resume` leaves out what was
 // as it should be in the same sources; `--one` takes one at a time. Fails where one is not noticed.
-import { execFile, spawnSync } from "node:child_process";
+import { fork, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
@@ -17,39 +17,10 @@ const analysis = join(root, "language", "analysis");
 /** Those of the suite's own run come first: `differential.test.ts` takes the same seed. */
 const SEED = Number(process.env.SPRAG_EFFECTS_SEED ?? 7);
 const RUNS = Number(process.env.SPRAG_EFFECTS_RUNS ?? 400);
-/** A broken follower may go round for ever: then it is noticed, too. */
-const LONGEST = 300_000;
+/** A broken follower may go round for ever: then it is noticed, too. Milliseconds for a few procedures, on a busy machine. */
+const LONGEST = 120_000;
 
-const MAKE = `
-import fc from "fast-check";
-import { writeFileSync } from "node:fs";
-import { wantedIn } from "./tests/oracles/comparison.ts";
-import { drills } from "./tests/oracles/paper/drills.ts";
-import { procedures } from "./tests/oracles/procedure-generator.ts";
-const [path, runs, seed] = process.argv.slice(2);
-const random = fc.sample(procedures, { numRuns: Number(runs), seed: Number(seed) });
-const made = [...drills(), ...random].map(wantedIn);
-writeFileSync(path, JSON.stringify(made));
-`;
-const LOOK = `
-import { readFileSync } from "node:fs";
-import { differences } from "./tests/oracles/comparison.ts";
-const list = JSON.parse(readFileSync(process.argv[2], "utf8"));
-let said = "NOT CAUGHT";
-for (const [at, wanted] of list.entries()) {
-  let different;
-  try {
-    different = differences(wanted);
-  } catch (error) {
-    different = [\`fails: \${error}\`.split("\\n")[0]];
-  }
-  if (different.length === 0) continue;
-  said = \`caught after \${at + 1}: \${different[0].slice(0, 60)}\`;
-  if (process.argv[3] === "show") said += "\\n" + different.join("\\n") + "\\n" + wanted.text;
-  break;
-}
-console.log(said);
-`;
+const follower = "tests/analysis/followed.ts";
 
 mkdirSync(cache, { recursive: true });
 const problems = EFFECTS.flatMap(({ name, file, find }) => {
@@ -67,22 +38,25 @@ const words = process.argv.slice(2).filter((word) => !word.startsWith("--"));
 const show = process.argv.includes("--show") ? "show" : "";
 const chosen = EFFECTS.filter(({ name }) => words.length === 0 || words.some((word) => name.includes(word)));
 const plan = join(cache, `wanted-${SEED}.json`);
-const maker = await bundled("make.mjs", MAKE, null);
+const maker = await bundled("plan.mjs", "tests/mutation/effects/plan.ts", null);
 const made = spawnSync(process.execPath, [maker, plan, String(RUNS), String(SEED)], { cwd: root, encoding: "utf8" });
 if (made.status !== 0) throw new Error(made.stderr);
-const unbroken = await bundled("whole.mjs", LOOK, null);
+const looker = await bundled("look.mjs", "tests/mutation/effects/look.ts", null);
+const unbroken = await bundled("whole.mjs", follower, null);
 const sources = createHash("sha256").update(readFileSync(unbroken)).update(readFileSync(plan)).digest("hex");
 const record = join(cache, "as-it-should-be.json");
 const before = existsSync(record) ? JSON.parse(readFileSync(record, "utf8")) : {};
 const fine = process.argv.includes("--resume") && before.sources === sources ? before.fine : [];
 const left = chosen.filter((effect) => !fine.includes(keyOf(effect)));
 if (left.length < chosen.length) console.log(`${chosen.length - left.length} were as they should be before`);
-const whole = await look(unbroken);
+const [first, second] = [beginLooking(), beginLooking()];
+const whole = await look(first, unbroken);
 console.log(`unbroken: ${whole}`);
 let missed = whole === "NOT CAUGHT" ? 0 : 1;
 const others = left.filter(({ test }) => test !== undefined);
 const waiting = left.filter((effect) => !others.includes(effect));
-await Promise.all((process.argv.includes("--one") ? ["one"] : ["one", "two"]).map(work));
+await Promise.all((process.argv.includes("--one") ? [first] : [first, second]).map(work));
+for (const bench of [first, second]) bench.end();
 // One at a time: vitest has the whole process for itself.
 for (const effect of others) {
   const isNoticed = await failsBroken(root, effect);
@@ -108,7 +82,9 @@ function keyOf({ name, find, by, why = "", test = "" }) {
 /** Takes one effect after the other, beside another that does the same. */
 async function work(bench) {
   for (let effect = waiting.shift(); effect !== undefined; effect = waiting.shift()) {
-    const said = await look(await bundled(`broken-${bench}.mjs`, LOOK, effect));
+    const bundle = await bundled(`broken-${EFFECTS.indexOf(effect)}.mjs`, follower, effect);
+    const said = await look(bench, bundle);
+    rmSync(bundle);
     const same = effect.why === undefined ? "" : ` (cannot differ: ${effect.why})`;
     console.log(`${effect.name}: ${said}${same}`);
     // One that is said to make no difference and does is a wrong word in the list.
@@ -116,23 +92,52 @@ async function work(bench) {
   }
 }
 
-/** Runs a bundle over all procedures until the first difference. */
-function look(bundle) {
-  const program = ["--max-old-space-size=2000", bundle, plan, show];
+/** A process that looks: begun when it is asked, and anew where a broken follower was the end of the one before. */
+function beginLooking() {
+  let child = null;
+  return {
+    of: () => {
+      child ??= fork(looker, [plan, show], { cwd: root, execArgv: ["--max-old-space-size=3000"], silent: true });
+      return child;
+    },
+    end: () => {
+      child?.kill("SIGKILL");
+      child = null;
+    },
+  };
+}
+
+/** Runs a follower over all procedures until the first difference. */
+function look(bench, bundle) {
+  const child = bench.of();
+  let errors = "";
   return new Promise((resolve) => {
-    execFile(process.execPath, program, { cwd: root, timeout: LONGEST }, (error, stdout, stderr) => {
-      if (error?.killed) resolve("caught: it never ends");
-      else resolve(stdout.trim() || `caught: it fails: ${stderr.trim().split("\n").at(-1)}`);
+    const done = (said, isDead) => {
+      clearTimeout(timer);
+      child.removeAllListeners();
+      child.stderr.removeAllListeners();
+      if (isDead) bench.end();
+      resolve(said);
+    };
+    const timer = setTimeout(() => done("caught: it never ends", true), LONGEST);
+    child.stderr.on("data", (text) => {
+      errors += text;
     });
+    child.on("message", ({ said }) => {
+      if (said === undefined) timer.refresh();
+      else done(said, false);
+    });
+    child.on("exit", () => done(`caught: it fails: ${errors.trim().split("\n").at(-1)}`, true));
+    child.send(bundle);
   });
 }
 
-/** The program with the sources it uses in one file, one of them changed. */
+/** A program with the sources it uses in one file, one of them changed. */
 async function bundled(name, program, effect) {
   const outfile = join(cache, name);
   const broken = effect === null ? null : join(analysis, effect.file);
   await build({
-    stdin: { contents: program, resolveDir: root, loader: "ts" },
+    entryPoints: [program],
     absWorkingDir: root,
     outfile,
     bundle: true,

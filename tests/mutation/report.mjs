@@ -147,6 +147,8 @@ export function writeSurvivors(path, all) {
   const state = `commit ${commit}${isChanged ? " and changes in `language/analysis/` on top of it" : ""}`;
   const pending = all.filter(({ status }) => status === "Pending").length;
   const early = all.filter(({ status, round }) => status === "Survived" && round < USUAL - 1).length;
+  const left = Object.keys(readJson("mutants.json").files).length - new Set(all.map(({ file }) => file)).size;
+  const scope = left === 0 ? "" : `Of the files below; ${left} others were left aside in this run.\n\n`;
   const part =
     pending + early === 0
       ? ""
@@ -163,7 +165,7 @@ ${HOW}
 
 ## Numbers
 
-${part}Score: (killed + timeout) / (all but ignored). Ignored are static ones, as in \`.stryker.config.json\`.
+${scope}${part}Score: (killed + timeout) / (all but ignored). Ignored are static ones, as in \`.stryker.config.json\`.
 
 ${scoreTable(all)}
 

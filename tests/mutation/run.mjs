@@ -13,7 +13,7 @@ import { ROUNDS, USUAL } from "./rounds.mjs";
 /*
  *   npm run mutate                      all, anew, on a copy of the tree as it is
  *   npm run mutate -- --resume          goes on with that copy; of today's tests, new ones are tried on what was not noticed
- *   npm run mutate -- decision ways     only mutants of files with such a word in their path
+ *   npm run mutate -- decision ways     only mutants of files with such a word in their path, also in the list
  *   npm run mutate -- --slow            what survives goes through the long and the random tests, too
  *   npm run mutate -- --resume --with times   tries only tests with that word in their path, on what is left
  *   npm run mutate -- --resume --write  and writes `survivors.md`
@@ -41,10 +41,14 @@ const reach = reachOf();
 if (only !== undefined)
   await runRound(ROUNDS.length, { name: only, isOf: ({ file }) => file.includes(only), most: 60_000 });
 else for (const [round, of] of rounds.entries()) await runRound(round, of);
-const all = outcomes({ tests, atLoad });
+const all = outcomes({ tests, atLoad }).filter(({ file }) => isMeant(file));
 writeReport(all);
 if (process.argv.includes("--write")) writeSurvivors(join(root, "tests", "mutation", "survivors.md"), all);
 console.log(scoreTable(all));
+
+function isMeant(file) {
+  return words.length === 0 || words.some((word) => file.includes(word));
+}
 
 /** Mutant to the tests that come by it, shortest first, each with the steps that are too many. */
 function reachOf() {
@@ -65,7 +69,7 @@ async function runRound(round, { name, isOf, most }) {
   const found = readResults();
   const jobs = mutants.flatMap((mutant) => {
     const { status = "Survived", ...before } = found.get(mutant.id) ?? { round: -1, generation: 0 };
-    if (status !== "Survived" || (words.length > 0 && !words.some((word) => mutant.file.includes(word)))) return [];
+    if (status !== "Survived" || !isMeant(mutant.file)) return [];
     const isOpen = ([test]) => isIn[test] && (before.round < round || tests[test].since > before.generation);
     const order = (reach.get(mutant.id) ?? []).filter(isOpen);
     return order.length === 0 ? [] : [{ mutant, order, reached: Math.max(round, before.round) }];

@@ -24,9 +24,24 @@ export { expect };
 
 export function test(name, ...rest) {
   const run = rest.find((one) => typeof one === "function");
-  tests.push({ file, name: [...groups, name].join(" > "), run });
+  tests.push({ file, name: [...groups, name].join(" > "), run: () => runAndFinish(run) });
 }
 test.each = (rows) => forEachOf(rows, test);
+
+/** What the test in hand wants done behind it, last first, whether it failed or not. */
+export function onTestFinished(call) {
+  atEnd.push(call);
+}
+
+const atEnd = [];
+
+async function runAndFinish(run) {
+  try {
+    await run();
+  } finally {
+    while (atEnd.length > 0) await atEnd.pop()();
+  }
+}
 
 export function describe(name, ...rest) {
   groups.push(name);

@@ -1,6 +1,8 @@
 // What the brute-force run says of a procedure, put beside what the checker says: code, line and option assignments. Both sides are
 // brought into the same words here, so that the suite and the break script compare alike.
+import type { PaperFact } from "../analysis/followed.ts";
 import { onPaper } from "../analysis/run-on-paper.ts";
+import { TOO_LATE_PERHAPS } from "./paper/clocks.ts";
 import type { SimProcedure } from "./paper/shop.ts";
 import { simText } from "./paper/text.ts";
 import { assignments, simulate } from "./paper-simulator.ts";
@@ -32,8 +34,10 @@ export const CODES = [
   "unfinished",
   "not-final",
   "wasted",
+  "too-late",
 ]
   .map((name) => `order.${name}`)
+  .concat(TOO_LATE_PERHAPS)
   .concat(["unreachable", "impossible-condition", "endless", "bad-jump", "empty"].map((name) => `flow.${name}`));
 
 /** A text, and what must be found in it: one row for each code and line, with all assignments. Plain data. */
@@ -54,10 +58,16 @@ export function wantedIn(made: SimProcedure): Wanted {
 }
 
 /** What only one of the two says. */
-export function differences({ text, options, items, rows }: Wanted): readonly string[] {
+export function differences(wanted: Wanted): readonly string[] {
+  return differencesIn(wanted, onPaper(wanted.text).facts);
+}
+
+/** The same of facts that have been found. */
+export function differencesIn({ options, items, rows }: Wanted, facts: readonly PaperFact[]): readonly string[] {
   const found = rowsOf(
-    onPaper(text)
-      .facts.filter(({ code }) => CODES.includes(code))
+    facts
+      .map((one) => ({ ...one, code: codeOf(one) }))
+      .filter(({ code }) => CODES.includes(code))
       // An aid that is in from the start is told at `begin with`, which the simulator has no place for.
       .filter(({ code, line }) => code !== "order.left-behind" || line >= items)
       .flatMap(({ code, line, fact }) =>
@@ -68,6 +78,10 @@ export function differences({ text, options, items, rows }: Wanted): readonly st
     ...rows.filter((row) => !found.includes(row)).map((row) => `missing: ${row}`),
     ...found.filter((row) => !rows.includes(row)).map((row) => `too much: ${row}`),
   ];
+}
+
+function codeOf({ code, fact }: PaperFact): string {
+  return fact.kind === "too late" && !fact.certain ? TOO_LATE_PERHAPS : code;
 }
 
 /** Each assignment of all options that the found ones allow. */

@@ -1,6 +1,7 @@
 // A procedure carried out by brute force: every option value, every outcome of every check, every order of what may come in any
 // order, until no new state turns up. Written from the language's description alone; knows nothing of the checker.
 import { outcomesOf } from "./paper/carry-out.ts";
+import { lateClocks } from "./paper/clocks.ts";
 import { type Course, flowTroubles, placeOf } from "./paper/flow.ts";
 import { performed } from "./paper/perform.ts";
 import { compile, type Instruction, type Program } from "./paper/program.ts";
@@ -33,7 +34,7 @@ function foundIn(procedure: SimProcedure): readonly SimFinding[] {
   const found = assignments(asked).flatMap((so) => {
     const { troubles, ends, ways } = run(procedure, program, starts, so);
     courses.push({ so, ways });
-    const all = [...troubles, ...(ends.length === 0 ? [] : atEnd(procedure, ends))];
+    const all = [...troubles, ...apart(readingsOf(procedure), ends).flatMap((worlds) => atEnd(procedure, worlds))];
     return others.flatMap((other) => all.map(({ code, at = "" }) => ({ code, at, so: { ...so, ...other } })));
   });
   const onTheWay = flowTroubles(procedure.items, program, courses).flatMap(({ code, at, so }) =>
@@ -62,13 +63,13 @@ export function run(
   starts: readonly World[],
   so: Readonly<Record<string, string>>,
 ): { troubles: readonly Trouble[]; ends: readonly World[]; ways: Course["ways"] } {
-  const { instructions, blocks, pairs } = program;
+  const { instructions, blocks } = program;
   // Every state that can stand before each instruction.
   const before: Map<string, World>[] = instructions.map(() => new Map());
   const ways = new Map<string, Set<string>>();
-  const readings = readingsIn(procedure.items);
+  const readings = readingsOf(procedure);
   const placeIn = (at: number, world: World): string =>
-    placeOf(at, readings.map((reading) => world[`reading ${reading}`]).join(" "));
+    placeOf(at, readings.map((reading) => world[reading]).join(" "));
   const open = starts.map((world) => ({ at: 0, world, key: keyOf(world) }));
   for (let next = open.pop(); next !== undefined; next = open.pop()) {
     const here = next;
@@ -79,7 +80,7 @@ export function run(
     const place = placeIn(here.at, here.world);
     const onward = ways.get(place) ?? new Set();
     ways.set(place, onward);
-    for (const after of outcomesOf(procedure, pairs, instruction, here.world))
+    for (const after of outcomesOf(procedure, program, instruction, here.world))
       for (const { at, orders } of instruction.next(so, (block) => after[block] ?? "")) {
         const world = orders === null ? after : { ...after, ...orders };
         onward.add(placeIn(at, world));
@@ -87,24 +88,29 @@ export function run(
       }
   }
   const found = instructions.flatMap((instruction, at) =>
-    byOrder(blocks, [...(before[at]?.values() ?? [])]).flatMap((worlds) =>
+    apart([...blocks, ...readings], [...(before[at]?.values() ?? [])]).flatMap((worlds) =>
       troublesAt(procedure, program, instruction, worlds),
     ),
   );
-  return { troubles: found, ends: [...(before.at(-1)?.values() ?? [])], ways };
+  const worlds = before.map((each) => [...each.values()]);
+  return { troubles: [...found, ...lateClocks(program, worlds)], ends: worlds.at(-1) ?? [], ways };
 }
 
-/** What is found in some order only says that order: the orders are looked at one by one. */
-function byOrder(blocks: readonly string[], worlds: readonly World[]): readonly (readonly World[])[] {
-  if (worlds.length < 2 || blocks.length === 0) return worlds.length === 0 ? [] : [worlds];
+/** What is found in some order, or for what was read, is found for that alone: each is looked at by itself. */
+function apart(by: readonly string[], worlds: readonly World[]): readonly (readonly World[])[] {
+  if (worlds.length < 2 || by.length === 0) return worlds.length === 0 ? [] : [worlds];
   const groups = new Map<string, World[]>();
   for (const world of worlds) {
-    const order = blocks.map((block) => world[block]).join(" ");
-    const group = groups.get(order);
-    if (group === undefined) groups.set(order, [world]);
+    const key = by.map((variable) => world[variable]).join(" ");
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [world]);
     else group.push(world);
   }
   return [...groups.values()];
+}
+
+function readingsOf(procedure: SimProcedure): readonly string[] {
+  return readingsIn(procedure.items).map((reading) => `reading ${reading}`);
 }
 
 /** Each choice of a value for every option. */

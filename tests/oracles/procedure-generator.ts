@@ -32,7 +32,7 @@ export const procedures: fc.Arbitrary<SimProcedure> = fc
     themes: fc.uniqueArray(fc.constantFrom(...THEMES, ...OFTEN), { minLength: 2, maxLength: 4 }),
     shape: numbers(60),
     walk: numbers(200),
-    faults: fc.option(numbers(40), { nil: null, freq: 3 }),
+    faults: fc.option(numbers(40), { nil: null, freq: 2 }),
   })
   .map(({ themes, shape, walk, faults }) => {
     const scene = sceneOf(new Set(themes), pickerOf(shape));

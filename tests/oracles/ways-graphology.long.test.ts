@@ -68,15 +68,15 @@ function graphOf(steps: readonly MadeStep[]): DirectedGraph {
   return graph;
 }
 
-/** All that can be reached from the node, itself only where a loop leads back; nothing is gone on from behind `closed`. */
-function reachedFrom(graph: DirectedGraph, from: string, closed: string | null = null): ReadonlySet<string> {
+/** All that can be reached from the node, itself only where a loop leads back. */
+function reachedFrom(graph: DirectedGraph, from: string): ReadonlySet<string> {
   const seen = new Set<string>();
   const waiting = [from];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop())
     for (const next of graph.outNeighbors(node)) {
       if (seen.has(next)) continue;
       seen.add(next);
-      if (next !== closed) waiting.push(next);
+      waiting.push(next);
     }
   return seen;
 }
@@ -213,31 +213,33 @@ test("after and before: broken where one can be done without the other, and the 
   expect(compared - found).toBeGreaterThan(50);
 });
 
-/** Seconds from behind one step to the end of another on the longest path; null for any number, undefined where none leads. */
+const LEFT = "left";
+
+/** Seconds from where one step is left to the end of another on the longest path; null for any number, undefined where none leads. */
 function longest(
   graph: DirectedGraph,
   steps: readonly MadeStep[],
   from: number,
   to: number,
 ): number | null | undefined {
-  const start = behind(from);
-  const ahead = reachedFrom(graph, start, start);
-  if (!ahead.has(entry(to))) return undefined;
-  // Only what lies on the way, without the start, where the time begins anew.
   const way = graph.copy();
+  way.addNode(LEFT);
+  // It is left at its end and by a jump; where it is come to once more, the time begins anew.
+  for (const next of [behind(from), entry(from)].flatMap((node) => graph.outNeighbors(node)))
+    if (next !== behind(from)) way.mergeEdge(LEFT, next);
+  for (const next of graph.outNeighbors(entry(from))) way.dropEdge(entry(from), next);
+  const ahead = reachedFrom(way, LEFT);
+  if (!ahead.has(entry(to))) return undefined;
   for (const node of graph.nodes()) {
-    const leads = node === entry(to) || reachedFrom(graph, node, start).has(entry(to));
-    const isOn =
-      node !== start && ahead.has(node) && leads && (node === entry(to) || canGoOn(graph, node, entry(to), start));
-    if (!isOn) way.dropNode(node);
+    const leads = node === entry(to) || reachedFrom(way, node).has(entry(to));
+    if (!ahead.has(node) || !leads) way.dropNode(node);
   }
   if (
     stronglyConnectedComponents(way).some((loop) => loop.length > 1) ||
     way.nodes().some((node) => way.hasEdge(node, node))
   )
     return null;
-  const time = new Map<string, number>();
-  for (const node of graph.outNeighbors(start)) if (way.hasNode(node)) time.set(node, 0);
+  const time = new Map([[LEFT, 0]]);
   let most: number | undefined;
   for (const node of topologicalSort(way)) {
     const here = time.get(node);
@@ -247,13 +249,6 @@ function longest(
     for (const next of way.outNeighbors(node)) time.set(next, Math.max(time.get(next) ?? 0, after));
   }
   return most;
-}
-
-/** Whether a way leads from the node to the other without passing the third. */
-function canGoOn(graph: DirectedGraph, from: string, to: string, not: string): boolean {
-  const without = graph.copy();
-  without.dropNode(not);
-  return reachedFrom(without, from).has(to);
 }
 
 test("within: silent at the longest path, found a second below it, always found with a loop on the way", () => {

@@ -1,6 +1,6 @@
 // Pages of codes for people: the list, one page as text and as Markdown, and the nearest code for one that is not there.
 import { expect, test } from "vitest";
-import { allCodes, explain, pageMarkdown, pageText } from "#rules/explain.ts";
+import { allCodes, explain, pageMarkdown, pageText, referenceMarkdown } from "#rules/explain.ts";
 import { RULES } from "#rules/index.ts";
 import { enclosed } from "#rules/order/enclosed.ts";
 
@@ -9,6 +9,15 @@ test("every code with what it finds, in one sentence", () => {
   expect(codes.map(({ code }) => code)).toEqual(RULES.map(({ code }) => code));
   for (const { finds } of codes) expect(finds).toMatch(/^[A-Z“].{20,200}\.$/);
   expect(new Set(codes.map(({ finds }) => finds)).size).toBe(codes.length);
+});
+
+test("the reference of all rules is what their pages give today (`-u` writes it)", async () => {
+  const reference = referenceMarkdown();
+  await expect(reference).toMatchFileSnapshot("../../language/RULES.md");
+  for (const { code } of RULES) {
+    expect(reference).toContain(`\n# ${code}\n`);
+    expect(reference).toContain(`| [${code}](#${code.replace(".", "")}) |`);
+  }
 });
 
 test.each([

@@ -41,6 +41,21 @@ test.each(RULES)("$code: what it says fits a line and blames nobody", ({ code, p
   expect(found.some(({ why, remedy }) => why !== undefined || remedy !== undefined)).toBe(true);
 });
 
+const MARKS = ["read", "second hand", "from memory: not verified", "common practice", "arithmetic"];
+
+test("one set: how a source was read is said in one of a few ways, and no page addresses anybody", () => {
+  const said = pages.flatMap(([, { source = "" }]) =>
+    [...source.matchAll(/\(([^()]*)\)/g)].map(([, words = ""]) => words.replace(/^.*, /, "")),
+  );
+  const marks = said.filter((words) => /\b(?:read|second|memory|practice|verified|quoted?)\b/.test(words));
+  expect(marks.length).toBeGreaterThan(30);
+  expect(marks.filter((words) => !MARKS.includes(words))).toEqual([]);
+  for (const [code, { finds, why, source = "" }] of pages) {
+    expect(`${finds} ${why} ${source}`, code).not.toMatch(/\b(?:you|your|he|him|his|she|invalid|please|quiet)\b/i);
+    for (const text of [finds, why, ...(source === "" ? [] : [source])]) expect(text, code).toMatch(/[.”]$/);
+  }
+});
+
 /** The crib of an example stands in the example. */
 function settingsOf(crib: true | undefined): { readonly crib?: string } {
   return crib === undefined ? {} : { crib: "main.sprag" };

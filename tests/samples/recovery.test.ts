@@ -12,7 +12,7 @@ import { resolveUse } from "#syntax/scope.ts";
 import type { Workspace } from "#workspace/workspace.ts";
 
 /** Of all deletions one in so many is tried: as many as fit a quick test, and far more in a thorough one. */
-const STRIDE = 60;
+const STRIDE = 120;
 const THOROUGH_STRIDE = 10;
 /** Words that could have stood in the gap, beside all those of the file. */
 const VERBS = ["install", "remove", "tighten", "loosen", "isolate", "restore", "turn", "inspect", "gives", "not"];

@@ -68,6 +68,11 @@ test.each([
   ["a decimal comma where one value belongs", "mass 13,5 kg", ["mass", "DECIMAL_COMMA:13,5", "UNIT:kg"]],
   ["a list of numbers", "order 1,4,2,3", ["order", "NUMBER:1", ",", "NUMBER:4", ",", "NUMBER:2", ",", "NUMBER:3"]],
   ["a list of two numbers in an index", "Screw[1,5]", ["ID:Screw", "[", "NUMBER:1", ",", "NUMBER:5", "]"]],
+  [
+    "`record` before a text, which begins a line, and as the end of a check",
+    'check "gap" record record\n  "float" recorded',
+    ["check", 'STRING:"gap"', "record", "RECORD:record", 'STRING:"float"', "ID:recorded"],
+  ],
   ["a date", "2026-05-04", ["DATE:2026-05-04"]],
   ["a range", "1..4 38 .. 42", ["NUMBER:1", "..", "NUMBER:4", "NUMBER:38", "..", "NUMBER:42"]],
   ["a text in three quotation marks", '"""a "b"\nc"""', ['TEXT_BLOCK:"""a "b"\nc"""']],

@@ -26,6 +26,39 @@ test("texts lose their quotation marks, escapes and common indentation", () => {
   expect(firstOf('role R ""')).toMatchObject({ title: "" });
 });
 
+test("a check may end in `record`; before a text the word begins a line of its own, on the next line or the same", () => {
+  const step = (lines: string) => {
+    const item = firstOf(`procedure P { step { ${lines} } }`) as ast.Procedure;
+    return (item.items[0] as ast.Step).lines.map((line) => ({
+      type: line.$type,
+      record: "record" in line && line.record,
+      label: "label" in line && line.label,
+    }));
+  };
+  const check = (record: boolean) => ({ type: "Check", record, label: false });
+  const line = { type: "RecordLine", record: false, label: "float" };
+  const measure = { type: "Measure", record: false, label: false };
+  for (const gap of ["\n", " ", "\n\n    "]) {
+    expect(step(`check "gap" expect at most 1 mm${gap}record "float"`)).toEqual([check(false), line]);
+    expect(step(`check "gap"${gap}record${gap}record "float" 1 .. 2 mm`)).toEqual([check(true), line]);
+    expect(step(`measure "gap" expect 1 .. 2 mm${gap}record "float"`)).toEqual([measure, line]);
+  }
+  expect(step('check "gap" record if it fails { record "float" }')).toEqual([check(true)]);
+  expect(step('record """float"""')).toEqual([line]);
+});
+
+test("a day that the calendar does not have is told wherever a date stands", () => {
+  const dates = parseText(
+    `source S dated 2026-02-30
+procedure P { document "D" dated 2025-02-29 }
+crib C { item "TW-1" for W { calibrated until 2026-13-01 } item "TW-2" for W { calibrated until 2028-02-29 } }`,
+    "a.sprag",
+  );
+  expect(dates.problems.map(({ kind, span }) => [kind, dates.text.slice(span.start, span.end)])).toEqual(
+    ["2026-02-30", "2025-02-29", "2026-13-01"].map((day) => ["unexpected", day]),
+  );
+});
+
 test("a keyword of one place is a name in another", () => {
   const text = `part spring "spring" { secures torque }\npart torque[1..2]\nprocedure mass { step reach { install torque[1], spring at 6 o'clock } }`;
   const parsed = parseText(text, "a.sprag");

@@ -37,6 +37,20 @@ export const slips: readonly WriterSlip[] = [
     message: /Cover|close/,
   },
   {
+    slip: "“is” is forgotten between a part and its state",
+    text: procedure("  begin with Cover installed"),
+    code: "syntax.unexpected",
+    at: "installed",
+    message: /“is” is missing before “installed”/,
+  },
+  {
+    slip: "“is” is forgotten in the midst of a list of conditions",
+    text: procedure("  begin with Seal is installed, Screw[1] tightened, Cover is installed"),
+    code: "syntax.unexpected",
+    at: "tightened",
+    message: /“is tightened”/,
+  },
+  {
     slip: "the opening brace of a step is forgotten",
     text: procedure("  step First\n    inspect Cover\n  }\n  step inspect Seal"),
     code: "syntax.unexpected",

@@ -20,6 +20,7 @@ export interface Miss {
     | "heat"
     | "cold"
     | "load"
+    | "leg load"
     | "accuracy"
     | "resolution"
     | "force"
@@ -79,6 +80,8 @@ export function missOf(capability: Capability, use: Use): Miss | string | null {
       return limitMiss(capability.coolsTo, use.temperature, "cold", "cools to");
     case "load":
       return limitMiss(capability.lifts, use.mass, "load", "lifts");
+    case "leg load":
+      return limitMiss(capability.legLifts, use.mass, "leg load", "each leg lifts");
   }
 }
 
@@ -150,7 +153,7 @@ function readingMiss({ measures, resolution }: Capability, { quantity }: Value):
 function limitMiss(
   limit: Value | null,
   asked: Quantity,
-  what: "heat" | "cold" | "load" | "force",
+  what: "heat" | "cold" | "load" | "leg load" | "force",
   unsaid: string,
 ): Miss | string | null {
   if (limit === null) return unsaid;
@@ -182,6 +185,7 @@ function declaredMisses(capability: Capability, tool: Tool, uses: readonly Use[]
     least(wanted.heatsTo, capability.heatsTo, "heat", "heats to", "heat"),
     least(wanted.coolsTo, capability.coolsTo, "cold", "cools to", "cool"),
     least(wanted.lifts, capability.lifts, "load", "lifts", "load"),
+    least(wanted.legLifts, capability.legLifts, "leg load", "each leg lifts", "leg load"),
     least(wanted.force, capability.force, "force", "force"),
     other(wanted.offset, capability.offset, "offset"),
     other(wanted.angle, capability.angle, "angle"),

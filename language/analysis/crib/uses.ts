@@ -1,18 +1,17 @@
 // What a procedure uses of each tool: the torques, readings, temperatures and loads it is named for, and where. What a crib is
 // held against. Knows no crib.
-import { point, quantityOf } from "#engineering/ends.ts";
 import type { Adapter } from "#engineering/wrench.ts";
 import type { Part, Tool, Value } from "#model/declarations.ts";
 import type { ExpandedAction } from "#model/expanded.ts";
 import type { TightenAction, ToolUse } from "#model/procedure.ts";
 import type { Quantity } from "#quantity/quantity.ts";
-import { unitNamed } from "#quantity/unit.ts";
 import type { Span } from "#syntax/span.ts";
 import { type Decision, NEVER } from "../decision.ts";
 import { type Run, stateBefore } from "../follow.ts";
 import { type At, partsOf, prevailingOf } from "../limits/at-node.ts";
 import { hottestOf } from "../limits/heating.ts";
-import { loadsOf } from "../limits/lifts.ts";
+import { loadShown, loadsOf } from "../limits/lifts.ts";
+import { legLoad } from "../limits/slings.ts";
 import { adaptersOf, coldestOf, saysNothing } from "../limits/tools.ts";
 import { finalOf } from "../limits/torques.ts";
 
@@ -32,7 +31,7 @@ export type Use =
   | TorqueUse
   | { readonly kind: "reading"; readonly expect: Value }
   | { readonly kind: "heat" | "cool"; readonly temperature: Quantity }
-  | { readonly kind: "load"; readonly mass: Quantity };
+  | { readonly kind: "load" | "leg load"; readonly mass: Quantity };
 
 /** One place where a tool is named. */
 export interface Naming {
@@ -114,12 +113,17 @@ function actionAt(at: At, line: ExpandedAction): readonly NamedAt[] {
     case "lift":
     case "support": {
       const loads = partsOf(line).flatMap((lifted) =>
-        loadsOf(at, action, lifted).map(({ mass }) => {
-          const unit = (lifted.part.mass?.quantity.nominal ?? lifted.part.mass?.quantity.high)?.unit ?? unitNamed("kg");
-          return { kind: "load", mass: quantityOf("mass", point(mass), unit) } as const;
-        }),
+        loadsOf(at, action, lifted).map(({ mass }) => loadShown(lifted.part, mass)),
       );
-      return said((tool) => (tool.capability.lifts !== null || saysNothing(tool) ? loads : []));
+      const onLegs = loads.flatMap((load) => {
+        const one = legLoad(action.legs, load);
+        return one?.ok === true ? [{ kind: "leg load", mass: one.value } as const] : [];
+      });
+      const whole = loads.map((mass) => ({ kind: "load", mass }) as const);
+      return said((tool) => {
+        if (tool.capability.legLifts !== null) return onLegs;
+        return tool.capability.lifts !== null || saysNothing(tool) ? whole : [];
+      });
     }
     default:
       return said(() => []);
@@ -167,7 +171,8 @@ function distinct(uses: readonly Use[]): readonly Use[] {
       case "cool":
         return `${use.kind} ${baseText(use.temperature)}`;
       case "load":
-        return `load ${baseText(use.mass)}`;
+      case "leg load":
+        return `${use.kind} ${baseText(use.mass)}`;
     }
   };
   return [...new Map(uses.map((use) => [keyOf(use), use])).values()];

@@ -13,12 +13,21 @@ import { unitNamed } from "#quantity/unit.ts";
 import { type Decision, NEVER } from "../decision.ts";
 import { limitBase, partsOf } from "../limits/at-node.ts";
 import { type HeatAction, hottestOf, onPart } from "../limits/heating.ts";
+import { oxygenAfter } from "../limits/oxygen.ts";
 import { exact } from "../limits/written.ts";
 import { knownCell } from "../origin.ts";
 import { ambientOf } from "../run.ts";
 import { boundsOf } from "../state-values.ts";
 import { type At, type Passed, raiseAt } from "./raise.ts";
-import { CLEANING_AIR, gauge, hazardThreshold, inUnitOf, reaches, type Threshold } from "./thresholds.ts";
+import {
+  CLEANING_AIR,
+  gauge,
+  hazardThreshold,
+  inUnitOf,
+  LITTLE_OXYGEN,
+  reaches,
+  type Threshold,
+} from "./thresholds.ts";
 
 export function consumableHazards(at: At, line: ExpandedAction): void {
   const { action } = line;
@@ -34,10 +43,7 @@ export function consumableHazards(at: At, line: ExpandedAction): void {
   }
   if (consumable.pressure !== null && action.verb === "clean")
     blown(at, line, consumable, consumable.pressure.quantity);
-  if (consumable.expands !== null) {
-    const passed = displaced(at, dose, consumable.expands.quantity);
-    raiseAt(at, line, { cause: "gas set free", of: consumable, hazards: ["fumes"], passed, where });
-  }
+  if (consumable.expands !== null) displaces(at, line, consumable, dose);
 }
 
 function doseOf(action: Action): Dose {
@@ -132,10 +138,28 @@ function blown(at: At, line: ExpandedAction, of: Consumable, pressure: Quantity)
   raiseAt(at, line, { cause: "air at a nozzle", of, hazards, passed, where: at.state.reach });
 }
 
-/** The air that the gas needs for the oxygen to stay; null where no amount is said, or one that is no volume. */
-function displaced(at: At, { amount }: Dose, expands: Quantity): Passed | null {
+/** The gas takes the place of the air: of how much, is known where the room is, and how much it takes where the amount is. */
+function displaces(at: At, line: ExpandedAction, of: Consumable, dose: Dose): void {
+  const common = { of, hazards: ["fumes"], where: at.state.reach };
   const threshold = hazardThreshold(at.run, "oxygen");
-  if (threshold === null || amount === null) return null;
-  const air = airFor({ value: amount.quantity }, { value: expands }, { value: threshold.value });
+  const oxygen = threshold === null ? null : oxygenAfter(at.run, dose);
+  const left = oxygen?.ok === true ? limitBase(oxygen.value) : null;
+  if (threshold === null || oxygen?.ok !== true || left === null) {
+    const passed = threshold === null ? null : airWanted(dose, threshold);
+    raiseAt(at, line, { ...common, cause: "gas set free", passed });
+    return;
+  }
+  at.admit(line.action, common.hazards);
+  if (reaches(left, threshold, "from")) return;
+  const grave = !reaches(left, { ...threshold, ...LITTLE_OXYGEN }, "from");
+  const isBelowBoth = grave && threshold.mark !== null;
+  const passed = { value: oxygen.value, threshold: isBelowBoth ? { ...threshold, ...LITTLE_OXYGEN } : threshold };
+  raiseAt(at, line, { ...common, cause: "oxygen displaced", passed, grave });
+}
+
+/** The air that the gas needs for the oxygen to stay; null where no amount is said, or one that is no volume. */
+function airWanted({ consumable, amount }: Dose, threshold: Threshold): Passed | null {
+  if (consumable?.expands == null || amount === null) return null;
+  const air = airFor({ value: amount.quantity }, { value: consumable.expands.quantity }, { value: threshold.value });
   return air.ok ? { value: air.value, threshold } : null;
 }

@@ -123,6 +123,6 @@ export function uncovered({ anyOf, hazards }: Raise, statements: readonly Statem
   return hazards.filter((name) => !statements.some((statement) => warnsOf(statement, [name])));
 }
 
-function warnsOf(statement: Statement, hazards: readonly string[]): boolean {
+export function warnsOf(statement: Statement, hazards: readonly string[]): boolean {
   return statement.hazards.some(({ name }) => hazards.includes(name));
 }

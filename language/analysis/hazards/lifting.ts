@@ -8,6 +8,7 @@ import { type Decision, NEVER } from "../decision.ts";
 import { cellOf } from "../flow-state.ts";
 import type { Run } from "../follow.ts";
 import { type Instance, limitBase, partsOf } from "../limits/at-node.ts";
+import { onePersonLimit } from "../limits/hands.ts";
 import { loadShown, loadsOf } from "../limits/lifts.ts";
 import { instanceKey } from "../world.ts";
 import { type At, raiseAt } from "./raise.ts";
@@ -85,9 +86,11 @@ function unheld({ run, state }: At, { part, index }: Instance): Decision {
 /** Above what one person may lift; past what the whole crew may, for certain too heavy. */
 function byHand(at: At, line: ExpandedAction, one: Instance, where: Decision): void {
   const { run } = at;
-  const threshold = hazardThreshold(run, "lifting");
-  const limit = threshold === null ? null : limitBase(threshold.value);
-  if (threshold === null || limit === null || one.part.damaged) return;
+  const { action } = line;
+  const most = onePersonLimit(run, "hands" in action ? action.hands : null);
+  const limit = most === null ? null : limitBase(most.threshold.value);
+  if (most === null || limit === null || one.part.damaged) return;
+  const { threshold, factors } = most;
   if (one.part.mass === null) {
     at.admit(line.action, OF_LOADS);
     return;
@@ -96,7 +99,7 @@ function byHand(at: At, line: ExpandedAction, one: Instance, where: Decision): v
   for (const load of loadsOf({ ...at, collect: () => {}, leaveOut: () => {} }, line.action, one)) {
     const both = run.decisions.and(load.where, where);
     if (both === NEVER || !reaches(load.mass, threshold, "above")) continue;
-    const passed = { value: loadShown(one.part, load.mass), threshold };
+    const passed = { value: loadShown(one.part, load.mass), threshold, lowered: factors };
     const grave = cmp(load.mass, crew) > 0;
     raiseAt(at, line, { cause: "hand lift", of: one.part, hazards: ["lifting"], passed, grave, where: both });
   }

@@ -1,4 +1,5 @@
 // What a hazard comes of at one node, as data. Knows no statement and no wording.
+import type { LiftFactor } from "#engineering/lifting.ts";
 import type { ExpandedAction } from "#model/expanded.ts";
 import type { Pass } from "#model/problem.ts";
 import type { Action, Check, Step } from "#model/procedure.ts";
@@ -26,6 +27,7 @@ export type Cause =
   | "flammable liquid in the warm"
   | "flammable liquid heated"
   | "gas set free"
+  | "oxygen displaced"
   | "sharp part"
   | "part handled"
   | "tool used"
@@ -44,6 +46,8 @@ export interface Passed {
   /** Null where it has no end. */
   readonly value: Quantity | null;
   readonly threshold: Threshold;
+  /** What lowered the threshold here. */
+  readonly lowered?: readonly LiftFactor[];
 }
 
 /** A line of a step, or the step as a whole: where statements have to stand before it. */

@@ -59,6 +59,9 @@ export const SEVERE_BURN: Default = {
   source: "ISO 13732-1, bare metal touched for 1 s",
 };
 
+/** Below this, somebody faints without warning. Not to be set by a shop. */
+export const LITTLE_OXYGEN: Default = { ...DEFAULTS.oxygen, value: quantity("ratio", rational(18), "%") };
+
 /** Air for cleaning has to be under this at the nozzle. */
 export const CLEANING_AIR: Default = {
   value: quantity("pressure", rational(30), "psi"),

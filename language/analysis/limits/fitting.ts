@@ -4,6 +4,7 @@ import { type Given, limitOf, point, quantityOf } from "#engineering/ends.ts";
 import type { Computed, Explanation } from "#engineering/explanation.ts";
 import { interferenceOf } from "#engineering/fit.ts";
 import {
+  expansionHolds,
   highestInnerTemperature,
   type JoiningTemperatures,
   type Loss,
@@ -207,14 +208,28 @@ function look(at: At, line: ExpandedAction, { fit, outer, inner, way, where }: J
     });
     return;
   }
+  // What is shrunk in liquid gas shrinks less than its coefficient near 20 °C says.
+  const meanFor = inner.part.material?.expansionRange?.quantity ?? null;
   const heated = heatActionOf(way.heat);
   const unit = scaleOf((heated?.to ?? heated?.by)?.quantity ?? null);
   const shrink: ShrinkFit = {
     diameter: { value: fit.diameter.quantity },
     interference: { value: interference.value },
     expansion,
+    meanFor,
   };
   const temperature = { outer: { value: degrees(way.outer, unit) }, inner: { value: degrees(way.inner, unit) } };
+  if (!expansionHolds(temperature.inner.value, meanFor)) {
+    const [of, span] = [fit.name, line.action.place];
+    at.leaveOut({
+      matter: "temperature to fit",
+      of,
+      lacks: "expansion below −50 °C",
+      when: null,
+      in: inner.part.name,
+      span,
+    });
+  }
   const slip = fit.slipClearance === null ? ZERO : topOf(fit.slipClearance.quantity);
   const clearance = leastClearance(shrink, temperature);
   const growth = leastGrowth(shrink, temperature);

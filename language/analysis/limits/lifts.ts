@@ -1,25 +1,24 @@
 // What is lifted, with all that is installed on it, beside what the tool or the crew may lift. Knows no attachment and no
 // centre of gravity.
-import { limitOf, point, quantityOf } from "#engineering/ends.ts";
+import { limitOf } from "#engineering/ends.ts";
 import { crewLimit, hangingMass, type Weight } from "#engineering/lifting.ts";
-import type { Part } from "#model/declarations.ts";
+import type { Capability, Part, Tool } from "#model/declarations.ts";
 import type { ExpandedAction } from "#model/expanded.ts";
 import type { Action } from "#model/procedure.ts";
 import type { Quantity } from "#quantity/quantity.ts";
-import { add, cmp, type Rational, rational } from "#quantity/rational.ts";
+import { add, cmp, type Rational } from "#quantity/rational.ts";
 import { type Unit, unitNamed } from "#quantity/unit.ts";
 import { type Decision, NEVER } from "../decision.ts";
 import { cellOf } from "../flow-state.ts";
 import { base } from "../raw-fact.ts";
 import { carrierOf } from "../state-values.ts";
 import { instanceKey, instanceName } from "../world.ts";
-import { type At, declared, type Instance, limitBase, thresholdOf } from "./at-node.ts";
+import { type At, declared, type Instance, limitBase } from "./at-node.ts";
+import { onePersonLimit } from "./hands.ts";
 import type { LoadFact } from "./limit-fact.ts";
+import { legTroubles } from "./slings.ts";
 
 type Lift = Extract<Action, { verb: "lift" | "support" | "set down" }>;
-
-/** What one person may lift, in kg (NIOSH 94-110; second), where the shop has no limit of its own. */
-const ONE_PERSON = rational(23);
 
 export function liftFacts(at: At, line: ExpandedAction, action: Lift, lifted: Instance): void {
   if (action.verb === "set down" || lifted.part.damaged) return;
@@ -128,42 +127,71 @@ function byTools(at: At, line: ExpandedAction, action: Lift, lifted: Instance, l
         mass: { value: lifts.quantity },
       });
     if (lifts === null || most === null || cmp(load.mass, most) <= 0) continue;
-    const fitting = declared(at.run, "tool")
-      .filter(({ capability, damaged }) => {
-        const other = capability.lifts === null ? null : limitBase(capability.lifts.quantity);
-        return !damaged && other !== null && cmp(other, load.mass) >= 0;
-      })
-      .sort((a, b) =>
-        cmp(
-          limitBase(a.capability.lifts?.quantity ?? lifts.quantity) ?? most,
-          limitBase(b.capability.lifts?.quantity ?? lifts.quantity) ?? most,
-        ),
-      )
-      .at(0)?.name;
+    const fitting = lightestFor(at, load.mass, "lifts");
     tell(at, line, lifted, load, {
+      ...NOT_BY_HAND,
       how: "tool",
       limit: lifts.quantity,
       tool: use.tool.name,
-      people: 0,
       limitAt: lifts.span,
-      fitting: fitting ?? null,
-      instead: fitting === undefined ? null : { span: use.span, text: fitting },
+      fitting,
+      instead: fitting === null ? null : { span: use.span, text: fitting },
       span: action.place,
+    });
+  }
+  for (const { sling, legs, limit } of legTroubles(at, action, nameOf(lifted), loadShown(lifted.part, load.mass))) {
+    const carried = legs.load?.nominal?.base;
+    const fitting = carried === undefined ? null : lightestFor(at, carried, "legLifts");
+    tell(at, line, lifted, load, {
+      ...NOT_BY_HAND,
+      how: sling === null ? "leg angle" : "leg",
+      limit,
+      legs,
+      tool: sling?.tool.name ?? null,
+      limitAt: sling?.tool.capability.legLifts?.span ?? null,
+      fitting,
+      instead: fitting === null || sling === null ? null : { span: sling.span, text: fitting },
+      span: sling === null ? (action.legs?.span ?? action.place) : action.place,
     });
   }
 }
 
+const NOT_BY_HAND = { legs: null, people: 0, lowered: null } as const;
+
+/** The tool that lifts so much, and no more than it has to. */
+function lightestFor(at: At, mass: Rational, by: "lifts" | "legLifts"): string | null {
+  const able = declared(at.run, "tool").flatMap((tool) => {
+    const most = capacityOf(tool, by);
+    return !tool.damaged && most !== null && cmp(most, mass) >= 0 ? [{ name: tool.name, most }] : [];
+  });
+  return able.sort((a, b) => cmp(a.most, b.most)).at(0)?.name ?? null;
+}
+
+function capacityOf({ capability }: Tool, by: keyof Pick<Capability, "lifts" | "legLifts">): Rational | null {
+  const capacity = capability[by];
+  return capacity === null ? null : limitBase(capacity.quantity);
+}
+
 function byHand(at: At, line: ExpandedAction, action: Lift, lifted: Instance, load: Load): void {
-  const own = thresholdOf(at.run, "lifting");
-  const one = { value: own?.quantity ?? quantityOf("mass", point(ONE_PERSON), unitNamed("kg")) };
+  const most = onePersonLimit(at.run, action.hands);
+  if (most === null) return;
+  const { threshold, factors, explanation, lacks } = most;
+  const one = { value: threshold.value };
+  const lowered = factors.length === 0 ? null : { one: threshold.value, factors };
+  if (lacks !== null) {
+    const of = nameOf(lifted);
+    at.leaveOut({ matter: "load", of, lacks, when: null, in: of, span: action.place });
+  }
   const people = at.run.expanded.procedure.crew ?? 1;
   const tellOver = (how: "hands" | "hands with care", limit: Quantity): void =>
     tell(at, line, lifted, load, {
       how,
       limit,
       tool: null,
+      legs: null,
       people,
-      limitAt: own?.span ?? null,
+      lowered,
+      limitAt: threshold.declaredAt,
       fitting: null,
       instead: null,
       span: action.place,
@@ -173,6 +201,7 @@ function byHand(at: At, line: ExpandedAction, action: Lift, lifted: Instance, lo
     limit.ok && limit.value.high !== null && cmp(load.mass, limit.value.high.base) > 0;
   if (sum.ok) {
     const of = `${nameOf(lifted)} by hand`;
+    if (explanation !== null) at.explain?.({ of, span: action.place, explanation });
     at.explain?.({ of, span: action.place, explanation: sum.explanation });
     explainLoad(at, action, load, of, { of: "the crew", mass: { value: sum.value } });
   }
@@ -192,7 +221,7 @@ function nameOf({ part, index }: Instance): string {
 
 type Over = Pick<
   Extract<LoadFact, { kind: "overload" }>,
-  "how" | "limit" | "tool" | "people" | "limitAt" | "fitting" | "instead" | "span"
+  "how" | "limit" | "tool" | "legs" | "people" | "lowered" | "limitAt" | "fitting" | "instead" | "span"
 >;
 
 function tell(at: At, line: ExpandedAction, lifted: Instance, load: Load, over: Over): void {
@@ -208,7 +237,7 @@ function tell(at: At, line: ExpandedAction, lifted: Instance, load: Load, over: 
     fact,
     where: load.where,
     pass: line.pass,
-    subject: `${base(name)} ${over.tool ?? ""}`,
+    subject: `${base(name)} ${over.tool ?? (over.legs === null ? "" : "legs")}`,
     node: at.node.id,
   });
 }

@@ -1,6 +1,7 @@
 // What is found of values that do not hold: torques, temperatures, tools, loads, positions. Data, each with how its computed
 // value came about. No wording, no severity.
 import type { Explanation } from "#engineering/explanation.ts";
+import type { LiftFactor } from "#engineering/lifting.ts";
 import type { Kind } from "#quantity/kind.ts";
 import type { Magnitude, Quantity } from "#quantity/quantity.ts";
 import type { Span } from "#syntax/span.ts";
@@ -164,7 +165,7 @@ export type ToolFact =
 export type LoadFact =
   | (Found & {
       readonly kind: "overload";
-      readonly how: "tool" | "hands" | "hands with care";
+      readonly how: "tool" | "leg" | "leg angle" | "hands" | "hands with care";
       readonly part: string;
       readonly mass: Quantity;
       /** What came along. */
@@ -172,7 +173,11 @@ export type LoadFact =
       readonly limit: Quantity;
       /** Null: by hand. */
       readonly tool: string | null;
+      /** What hangs on a sling. */
+      readonly legs: LegsFound | null;
       readonly people: number;
+      /** What lowered the limit of one person, and to what; null where nothing is said of hands. */
+      readonly lowered: { readonly one: Quantity; readonly factors: readonly LiftFactor[] } | null;
       readonly limitAt: Span | null;
       readonly fitting: string | null;
       readonly instead: Instead | null;
@@ -190,6 +195,13 @@ export type LoadFact =
       readonly declaredAt: Span;
       readonly instead: Instead | null;
     });
+
+/** The legs of a sling; `load` on one of them, null where none may hang so. */
+export interface LegsFound {
+  readonly count: number;
+  readonly angle: Quantity;
+  readonly load: Quantity | null;
+}
 
 /** Of an arrangement; `table` is the path of its rows as written, `lines` count from 1. */
 export type BalanceFact =

@@ -15,6 +15,7 @@ import { choiceFacts } from "./choice.ts";
 import { fittingFacts } from "./fitting.ts";
 import { heatFacts } from "./heating.ts";
 import { liftFacts } from "./lifts.ts";
+import { oxygenFacts } from "./oxygen.ts";
 import { preloadFacts } from "./preload.ts";
 import { spacingFacts } from "./spacing.ts";
 import { heaterFacts, readingFacts, wrenchFacts } from "./tools.ts";
@@ -174,6 +175,10 @@ function limitsAt(at: At): void {
     case "lift":
     case "support":
       for (const lifted of partsOf(line)) liftFacts(at, line, action, lifted);
+      break;
+    case "apply":
+    case "fill":
+      oxygenFacts(at, action);
       break;
     case "choose":
       choiceFacts(at, action);

@@ -1,8 +1,10 @@
-// The preload that a torque gives, beside the proof load of its fastener. Knows thread and nut factor as declared, no tool.
+// The preload that a torque gives, beside the proof load of its fastener. Knows thread, nut factor and friction as declared, no
+// tool.
 
 import { limitOf, point, quantityOf } from "#engineering/ends.ts";
 import type { Computed } from "#engineering/explanation.ts";
 import { preloadByNutFactor, shareOfProof, torqueByNutFactor } from "#engineering/preload.ts";
+import { type Bearing, hexagonBearing, preloadByFriction, torqueByFriction } from "#engineering/preload-by-friction.ts";
 import { proofLoad, strengthOf } from "#engineering/strength.ts";
 import { readThread, type Thread } from "#engineering/thread.ts";
 import type { Conditioned, Part, Value } from "#model/declarations.ts";
@@ -42,10 +44,10 @@ export function preloadFacts(at: At, action: TightenAction, fastener: Instance, 
   const joint = jointOf(at, part);
   if (joint === null) return;
   for (const way of ways) {
-    const factor = nutFactorFor(part, way, final.quantity);
-    if (factor === null) continue;
-    if (factor === "missing") leaveOut(at, part, "nut factor", conditionText(part, way, final.quantity));
-    else look(at, action, fastener, { way, factor: factor.value, final, ...joint });
+    const rubbing = rubbingOf(part, way, final.quantity, joint.thread);
+    if (rubbing === null) continue;
+    if (typeof rubbing === "string") leaveOut(at, part, rubbing, conditionText(part, way, final.quantity));
+    else look(at, action, fastener, { way, rubbing, final, ...joint });
   }
 }
 
@@ -54,15 +56,22 @@ interface Joint {
   readonly proof: Quantity;
 }
 
+/** What becomes of a torque on the way into the bolt: one nut factor, or friction in the thread and under a hexagon. */
+interface Rubbing {
+  readonly value: Value;
+  /** Null for a nut factor. */
+  readonly bearing: Bearing | null;
+}
+
 interface Tightened extends Joint {
   readonly way: ThreadWay;
-  readonly factor: Value;
+  readonly rubbing: Rubbing;
   readonly final: Value;
 }
 
 /** What says nothing of its strength is not meant to be looked at. */
-function saysStrength({ thread, propertyClass, grade, nutFactors }: Part): boolean {
-  return propertyClass !== null || grade !== null || (thread !== null && nutFactors.length > 0);
+function saysStrength({ thread, propertyClass, grade, nutFactors, frictions }: Part): boolean {
+  return propertyClass !== null || grade !== null || (thread !== null && nutFactors.length + frictions.length > 0);
 }
 
 function jointOf(at: At, part: Part): Joint | null {
@@ -91,16 +100,30 @@ function leaveOut({ leaveOut: add, run, node }: At, part: Part, lacks: string, w
   return null;
 }
 
+/** By the nut factor where it is declared for the condition the thread is in, else by friction; or what is missing for that. */
+function rubbingOf(part: Part, way: ThreadWay, torque: Quantity, thread: Thread): Rubbing | string | null {
+  const factor = forCondition(part.nutFactors, part, way, torque);
+  if (factor !== null && factor !== "missing") return { value: factor.value, bearing: null };
+  const friction = part.frictions.length === 0 ? null : forCondition(part.frictions, part, way, torque);
+  if (friction === null || friction === "missing") return factor === null ? null : "nut factor";
+  const bearing = hexagonBearing(thread);
+  return bearing === null ? "nut factor" : { value: friction.value, bearing };
+}
+
 /**
- * The nut factor for the condition the thread is in. What is as it was found, or bare, is taken as what its torque is stated
- * for, where that is said; else a bare thread is dry. Null where nothing is known of the thread.
+ * That of the values which holds for the condition the thread is in. What is as it was found, or bare, is taken as what its torque
+ * is stated for, where that is said; else a bare thread is dry. Null where nothing is known of the thread.
  */
-function nutFactorFor(part: Part, way: ThreadWay, torque: Quantity): Conditioned | "missing" | null {
-  const { nutFactors } = part;
-  const known = nutFactors.find(({ condition }) => condition === null);
+function forCondition(
+  values: readonly Conditioned[],
+  part: Part,
+  way: ThreadWay,
+  torque: Quantity,
+): Conditioned | "missing" | null {
+  const known = values.find(({ condition }) => condition === null);
   if (way.is === "unknown") return known ?? null;
   const meant = statedFor(part, way, torque);
-  const found = nutFactors.find(
+  const found = values.find(
     ({ condition }) => condition !== null && (meant === null ? meets(condition, way) : sameAs(condition, meant)),
   );
   return found ?? known ?? (way.is === "as found" && meant === null ? null : "missing");
@@ -172,11 +195,15 @@ interface Clamped {
   readonly share: Quantity;
 }
 
-/** By the torque as written and the nut factor as declared: both belong to one part alone. */
-function clampedBy(part: Part, { thread, proof, factor, final }: Tightened): Clamped | null {
-  return once(clamped, final, factor, () => {
+/** By the torque as written and the nut factor or friction as declared: both belong to one part alone. */
+function clampedBy(part: Part, { thread, proof, rubbing, final }: Tightened): Clamped | null {
+  return once(clamped, final, rubbing.value, () => {
     const torque = { torque: { value: final.quantity }, prevailing: prevailingOf(part) };
-    const preload = preloadByNutFactor(thread, torque, { value: factor.quantity });
+    const by = { value: rubbing.value.quantity };
+    const preload =
+      rubbing.bearing === null
+        ? preloadByNutFactor(thread, torque, by)
+        : preloadByFriction(thread, torque, { inThread: by, underHead: by }, rubbing.bearing);
     const share = preload.ok ? shareOfProof({ value: preload.value }, { value: proof }) : null;
     return preload.ok && share?.ok === true ? { preload, share: share.value } : null;
   });
@@ -203,7 +230,7 @@ function endOf(band: Quantity, low: boolean): Quantity {
 
 /** The torque, in the writer's unit, at which the counted end would be at the limit. */
 function torqueAt(
-  { thread, proof, factor, final }: Tightened,
+  { thread, proof, rubbing, final }: Tightened,
   prevailing: { value: Quantity } | null,
   share: Rational,
   low: boolean,
@@ -211,8 +238,12 @@ function torqueAt(
   const load = proof.nominal;
   const unit = (final.quantity.nominal ?? final.quantity.high ?? final.quantity.low)?.unit;
   if (load === null || unit === undefined) return null;
-  const force = quantityOf("force", point(mul(load.base, share)), load.unit, 6);
-  const torque = torqueByNutFactor(thread, { value: force }, { value: factor.quantity }, prevailing);
+  const force = { value: quantityOf("force", point(mul(load.base, share)), load.unit, 6) };
+  const by = { value: rubbing.value.quantity };
+  const torque =
+    rubbing.bearing === null
+      ? torqueByNutFactor(thread, force, by, prevailing)
+      : torqueByFriction(thread, force, { inThread: by, underHead: by }, rubbing.bearing, prevailing);
   const end = torque.ok ? (low ? topOf(torque.value) : bottomOf(torque.value)) : null;
   return end === null ? null : limitOf("torque", low ? "at least" : "at most", end, unit, 3);
 }

@@ -10,6 +10,7 @@ type CheckedMatter =
   | "tool accuracy"
   | "temperature to fit"
   | "load"
+  | "oxygen"
   | "measurement range"
   | "heating range"
   | "remainder"

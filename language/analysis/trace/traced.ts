@@ -4,7 +4,7 @@ import type { Citation, Declaration, Fit, NamedValue, Part } from "#model/declar
 import type { Action, Condition, FileModel, Item, Line, Procedure, Step } from "#model/procedure.ts";
 import { blocksOf, damagedIn, linesOf } from "#model/written-steps.ts";
 import { isWithin, type Span } from "#syntax/span.ts";
-import { conditionValues, declaredValues, type Listed, ownValues, stepValues } from "./values.ts";
+import { conditionValues, declaredValues, given, type Listed, ownValues, stepValues } from "./values.ts";
 
 /** A value, or a step, with what it cites. */
 export interface Traced {
@@ -64,11 +64,11 @@ function fitCitations({
 
 function tracedProcedure(around: Around): readonly Traced[] {
   const { procedure } = around;
-  const ambient = procedure.ambient === null ? [] : [{ what: "ambient", of: "", value: procedure.ambient, due: false }];
   const conditions = (what: string, list: readonly Condition[]) =>
     list.flatMap((condition) => conditionValues(what, condition));
   const head = [
-    ...ambient,
+    ...given("ambient", "", procedure.ambient),
+    ...given("room", "", procedure.room),
     ...conditions("begin with", procedure.begin),
     ...conditions("finish with", procedure.finish),
   ];

@@ -39,11 +39,11 @@ export function declaredValues(declared: Declaration): readonly Listed[] {
       return list({ diameter, interference, tolerance, "slip clearance": slipClearance, length, friction }, [deciding]);
     }
     case "tool": {
-      const { torque, accuracy, arm, offset, angle, heatsTo, coolsTo, lifts, measures, resolution, force } =
+      const { torque, accuracy, arm, offset, angle, heatsTo, coolsTo, lifts, legLifts, measures, resolution, force } =
         declared.capability;
       return list({
         ...{ torque, accuracy, arm, offset, angle, "heats to": heatsTo, "cools to": coolsTo },
-        ...{ lifts, measures, resolution, force },
+        ...{ lifts, "each leg lifts": legLifts, measures, resolution, force },
       });
     }
     case "consumable": {
@@ -123,6 +123,17 @@ function actionValues(action: Action): readonly Listed[] {
       return [...given("amount", of, action.dose.amount), ...given("cure", of, action.cure)];
     case "fill":
       return given("amount", of, action.dose.amount);
+    case "lift":
+    case "support": {
+      const { reach = null, height = null, endHeight = null, turned = null } = action.hands ?? {};
+      return [
+        ...given("reach", of, reach),
+        ...given("from height", of, height),
+        ...given("to height", of, endHeight),
+        ...given("turned", of, turned),
+        ...given("legs at", of, action.legs?.angle ?? null),
+      ];
+    }
     case "measure":
       return given("expect", action.words, action.expect);
     case "choose":
@@ -161,6 +172,7 @@ export function conditionValues(what: string, condition: Condition): readonly Li
   }
 }
 
-function given(what: string, of: string, value: Value | CitedText | null, due = false): readonly Listed[] {
+/** The value, where there is one. */
+export function given(what: string, of: string, value: Value | CitedText | null, due = false): readonly Listed[] {
   return value === null ? [] : [{ what, of, value, due }];
 }

@@ -12,6 +12,7 @@ export const SpragTerminals = {
     SL_COMMENT: /\/\/[^\n\r]*/,
     UNIT: /\uFFFE/,
     UNKNOWN_UNIT: /\uFFFD/,
+    RECORD: /record(?=\s*")/,
     DAMAGED: /\uFFFF/,
     DATE: /[0-9]{4}-[0-9]{2}-[0-9]{2}(?![0-9])/,
     DECIMAL_COMMA: /\uFFFC/,
@@ -55,6 +56,7 @@ export type SpragKeywordNames =
     | "arrangement"
     | "at"
     | "avoid"
+    | "backs"
     | "based"
     | "because"
     | "before"
@@ -92,6 +94,7 @@ export type SpragKeywordNames =
     | "drain"
     | "driven"
     | "dry"
+    | "each"
     | "encloses"
     | "energy"
     | "equally"
@@ -134,6 +137,8 @@ export type SpragKeywordNames =
     | "item"
     | "least"
     | "leaving"
+    | "leg"
+    | "legs"
     | "length"
     | "lift"
     | "lifts"
@@ -192,6 +197,7 @@ export type SpragKeywordNames =
     | "revision"
     | "ring"
     | "role"
+    | "room"
     | "rotating"
     | "same"
     | "scale"
@@ -229,8 +235,10 @@ export type SpragKeywordNames =
     | "tool"
     | "torque"
     | "turn"
+    | "turned"
     | "unbalance"
     | "until"
+    | "up"
     | "use"
     | "vacuum"
     | "value"
@@ -450,6 +458,12 @@ export const ArrangementProperty = {
 
 export function isArrangementProperty(item: unknown): item is ArrangementProperty {
     return reflection.isInstance(item, ArrangementProperty.$type);
+}
+
+export type BacksUp = string;
+
+export function isBacksUp(item: unknown): item is BacksUp {
+    return typeof item === 'string';
 }
 
 export interface BasedLine extends langium.AstNode {
@@ -1256,7 +1270,7 @@ export function isHazardUse(item: unknown): item is HazardUse {
     return reflection.isInstance(item, HazardUse.$type);
 }
 
-export type HeadLine = AmbientLine | AppliesLine | BasedLine | BeginLine | CrewLine | DocumentLine | FinishLine;
+export type HeadLine = AmbientLine | AppliesLine | BasedLine | BeginLine | CrewLine | DocumentLine | FinishLine | RoomLine;
 
 export const HeadLine = {
     $type: 'HeadLine'
@@ -1510,17 +1524,29 @@ export function isJump(item: unknown): item is Jump {
 export interface Lift extends langium.AstNode {
     readonly $container: AnyOrder | Check | Otherwise | Repeat | Step | When;
     readonly $type: 'Lift';
+    angle?: Quantity;
     byHand: boolean;
+    endHeight?: Quantity;
+    height?: Quantity;
+    legs?: string;
     objects: Array<Target>;
+    reach?: Quantity;
     tools: Array<langium.Reference<Named>>;
+    turned?: Quantity;
     verb: 'lift' | 'support' | SetDown;
 }
 
 export const Lift = {
     $type: 'Lift',
+    angle: 'angle',
     byHand: 'byHand',
+    endHeight: 'endHeight',
+    height: 'height',
+    legs: 'legs',
     objects: 'objects',
+    reach: 'reach',
     tools: 'tools',
+    turned: 'turned',
     verb: 'verb'
 } as const;
 
@@ -1682,10 +1708,10 @@ export function isMeasure(item: unknown): item is Measure {
 }
 
 /** A name. The words listed are keywords in one place only and may be names everywhere else. */
-export type Name = 'accuracy' | 'angle' | 'arm' | 'avoid' | 'because' | 'calibrated' | 'circular' | 'class' | 'clearance' | 'clockwise' | 'cools' | 'count' | 'counterclockwise' | 'cross' | 'cure' | 'dated' | 'dead' | 'density' | 'diameter' | 'down' | 'driven' | 'encloses' | 'equally' | 'expands' | 'expansion' | 'expect' | 'factor' | 'fails' | 'flash' | 'force' | 'friction' | 'grade' | 'heats' | 'height' | 'hot' | 'interference' | 'it' | 'item' | 'least' | 'leaving' | 'length' | 'lifts' | 'limit' | 'locks' | 'mark' | 'mass' | 'measures' | 'most' | 'number' | 'numbered' | 'nut' | 'offset' | 'order' | 'parts' | 'pattern' | 'point' | 'position' | 'pressure' | 'prevailing' | 'put' | 'radius' | 'reach' | 'resolution' | 'retains' | 'reverse' | 'revision' | 'rotating' | 'scale' | 'seats' | 'secures' | 'seen' | 'serial' | 'sharp' | 'single' | 'slip' | 'spaced' | 'speed' | 'spring' | 'stands' | 'states' | 'stored' | 'thread' | 'tolerance' | 'torque' | 'unbalance' | 'vacuum' | 'voltage' | 'wear' | string;
+export type Name = 'accuracy' | 'angle' | 'arm' | 'avoid' | 'backs' | 'because' | 'calibrated' | 'circular' | 'class' | 'clearance' | 'clockwise' | 'cools' | 'count' | 'counterclockwise' | 'cross' | 'cure' | 'dated' | 'dead' | 'density' | 'diameter' | 'down' | 'driven' | 'each' | 'encloses' | 'equally' | 'expands' | 'expansion' | 'expect' | 'factor' | 'fails' | 'flash' | 'force' | 'friction' | 'grade' | 'heats' | 'height' | 'hot' | 'interference' | 'it' | 'item' | 'least' | 'leaving' | 'leg' | 'legs' | 'length' | 'lifts' | 'limit' | 'locks' | 'mark' | 'mass' | 'measures' | 'most' | 'number' | 'numbered' | 'nut' | 'offset' | 'order' | 'parts' | 'pattern' | 'point' | 'position' | 'pressure' | 'prevailing' | 'put' | 'radius' | 'reach' | 'resolution' | 'retains' | 'reverse' | 'revision' | 'rotating' | 'scale' | 'seats' | 'secures' | 'seen' | 'serial' | 'sharp' | 'single' | 'slip' | 'spaced' | 'speed' | 'spring' | 'stands' | 'states' | 'stored' | 'thread' | 'tolerance' | 'torque' | 'turned' | 'unbalance' | 'up' | 'vacuum' | 'voltage' | 'wear' | string;
 
 export function isName(item: unknown): item is Name {
-    return item === 'expansion' || item === 'count' || item === 'numbered' || item === 'clockwise' || item === 'counterclockwise' || item === 'seen' || item === 'position' || item === 'number' || item === 'equally' || item === 'spaced' || item === 'encloses' || item === 'retains' || item === 'secures' || item === 'locks' || item === 'seats' || item === 'single' || item === 'sharp' || item === 'stands' || item === 'thread' || item === 'class' || item === 'grade' || item === 'nut' || item === 'factor' || item === 'friction' || item === 'torque' || item === 'driven' || item === 'states' || item === 'mass' || item === 'limit' || item === 'cools' || item === 'prevailing' || item === 'diameter' || item === 'interference' || item === 'slip' || item === 'clearance' || item === 'length' || item === 'accuracy' || item === 'arm' || item === 'offset' || item === 'angle' || item === 'heats' || item === 'lifts' || item === 'measures' || item === 'resolution' || item === 'force' || item === 'flash' || item === 'point' || item === 'density' || item === 'expands' || item === 'voltage' || item === 'pressure' || item === 'hot' || item === 'stored' || item === 'radius' || item === 'unbalance' || item === 'speed' || item === 'reach' || item === 'tolerance' || item === 'vacuum' || item === 'spring' || item === 'height' || item === 'rotating' || item === 'calibrated' || item === 'item' || item === 'revision' || item === 'dated' || item === 'serial' || item === 'scale' || item === 'pattern' || item === 'cross' || item === 'circular' || item === 'reverse' || item === 'down' || item === 'least' || item === 'most' || item === 'avoid' || item === 'wear' || item === 'because' || item === 'mark' || item === 'fails' || item === 'it' || item === 'parts' || item === 'put' || item === 'dead' || item === 'cure' || item === 'expect' || item === 'order' || item === 'leaving' || (typeof item === 'string' && (/[A-Za-z_\u00AA\u00B5\u00BA\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02C1\u0370-\u1FFF\u2C00-\u2DFF\u3041-\uD7FF\uF900-\uFDFF\uFE70-\uFEFC\uFF21-\uFF3A\uFF41-\uFF5A][A-Za-z0-9_\u00AA\u00B5\u00BA\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02C1\u0300-\u1FFF\u2C00-\u2DFF\u3041-\uD7FF\uF900-\uFDFF\uFE70-\uFEFC\uFF21-\uFF3A\uFF41-\uFF5A]*/.test(item)));
+    return item === 'expansion' || item === 'count' || item === 'numbered' || item === 'clockwise' || item === 'counterclockwise' || item === 'seen' || item === 'position' || item === 'number' || item === 'equally' || item === 'spaced' || item === 'encloses' || item === 'retains' || item === 'secures' || item === 'locks' || item === 'seats' || item === 'single' || item === 'sharp' || item === 'stands' || item === 'thread' || item === 'class' || item === 'grade' || item === 'nut' || item === 'factor' || item === 'friction' || item === 'torque' || item === 'driven' || item === 'states' || item === 'mass' || item === 'limit' || item === 'cools' || item === 'prevailing' || item === 'diameter' || item === 'interference' || item === 'slip' || item === 'clearance' || item === 'length' || item === 'accuracy' || item === 'arm' || item === 'offset' || item === 'angle' || item === 'heats' || item === 'lifts' || item === 'measures' || item === 'resolution' || item === 'force' || item === 'flash' || item === 'point' || item === 'density' || item === 'expands' || item === 'voltage' || item === 'pressure' || item === 'hot' || item === 'stored' || item === 'radius' || item === 'unbalance' || item === 'speed' || item === 'reach' || item === 'tolerance' || item === 'vacuum' || item === 'spring' || item === 'height' || item === 'rotating' || item === 'calibrated' || item === 'item' || item === 'revision' || item === 'dated' || item === 'serial' || item === 'scale' || item === 'pattern' || item === 'cross' || item === 'circular' || item === 'reverse' || item === 'down' || item === 'least' || item === 'most' || item === 'avoid' || item === 'wear' || item === 'because' || item === 'mark' || item === 'fails' || item === 'it' || item === 'parts' || item === 'put' || item === 'dead' || item === 'cure' || item === 'expect' || item === 'order' || item === 'leaving' || item === 'backs' || item === 'up' || item === 'each' || item === 'leg' || item === 'legs' || item === 'turned' || (typeof item === 'string' && (/[A-Za-z_\u00AA\u00B5\u00BA\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02C1\u0370-\u1FFF\u2C00-\u2DFF\u3041-\uD7FF\uF900-\uFDFF\uFE70-\uFEFC\uFF21-\uFF3A\uFF41-\uFF5A][A-Za-z0-9_\u00AA\u00B5\u00BA\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02C1\u0300-\u1FFF\u2C00-\u2DFF\u3041-\uD7FF\uF900-\uFDFF\uFE70-\uFEFC\uFF21-\uFF3A\uFF41-\uFF5A]*/.test(item)));
 }
 
 /** What a name in a text can mean. */
@@ -2025,7 +2051,7 @@ export function isProcedureItem(item: unknown): item is ProcedureItem {
 
 /* ---- quantities ---- */
 export interface Quantity extends langium.AstNode {
-    readonly $container: AmbientLine | Apply | Check | Choose | ChooseRow | ConditionedProperty | CureProperty | ExpansionProperty | Fill | Heat | Install | Loosen | Measure | PositionProperty | QuantityProperty | RecordLine | StateCondition | TakesLine | Threshold | Tighten | Turn | ValueDeclaration | Wait | WithinLine;
+    readonly $container: AmbientLine | Apply | Check | Choose | ChooseRow | ConditionedProperty | CureProperty | ExpansionProperty | Fill | Heat | Install | Lift | Loosen | Measure | PositionProperty | QuantityProperty | RecordLine | RoomLine | StateCondition | TakesLine | Threshold | Tighten | Turn | ValueDeclaration | Wait | WithinLine;
     readonly $type: 'Quantity';
     dash?: string;
     high?: Expression | Literal;
@@ -2119,7 +2145,7 @@ export interface RelationProperty extends langium.AstNode {
     readonly $container: Part;
     readonly $type: 'RelationProperty';
     citation?: Citation;
-    keyword: 'encloses' | 'locks' | 'needs' | 'retains' | 'secures';
+    keyword: 'encloses' | 'locks' | 'needs' | 'retains' | 'secures' | BacksUp;
     targets: Array<Target>;
 }
 
@@ -2233,6 +2259,21 @@ export const Role = {
 
 export function isRole(item: unknown): item is Role {
     return reflection.isInstance(item, Role.$type);
+}
+
+export interface RoomLine extends langium.AstNode {
+    readonly $container: Procedure;
+    readonly $type: 'RoomLine';
+    value: Quantity;
+}
+
+export const RoomLine = {
+    $type: 'RoomLine',
+    value: 'value'
+} as const;
+
+export function isRoomLine(item: unknown): item is RoomLine {
+    return reflection.isInstance(item, RoomLine.$type);
 }
 
 export interface SameIndex extends langium.AstNode {
@@ -2962,6 +3003,7 @@ export type SpragAstType = {
     ReturnJump: ReturnJump
     Ring: Ring
     Role: Role
+    RoomLine: RoomLine
     SameIndex: SameIndex
     SeatsProperty: SeatsProperty
     SignLine: SignLine
@@ -4055,19 +4097,43 @@ export class SpragAstReflection extends langium.AbstractAstReflection {
         Lift: {
             name: Lift.$type,
             properties: {
+                angle: {
+                    name: Lift.angle,
+                    optional: true
+                },
                 byHand: {
                     name: Lift.byHand,
                     defaultValue: false,
+                    optional: true
+                },
+                endHeight: {
+                    name: Lift.endHeight,
+                    optional: true
+                },
+                height: {
+                    name: Lift.height,
+                    optional: true
+                },
+                legs: {
+                    name: Lift.legs,
                     optional: true
                 },
                 objects: {
                     name: Lift.objects,
                     defaultValue: []
                 },
+                reach: {
+                    name: Lift.reach,
+                    optional: true
+                },
                 tools: {
                     name: Lift.tools,
                     defaultValue: [],
                     referenceType: Named.$type,
+                    optional: true
+                },
+                turned: {
+                    name: Lift.turned,
                     optional: true
                 },
                 verb: {
@@ -4689,6 +4755,15 @@ export class SpragAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [Declaration.$type]
+        },
+        RoomLine: {
+            name: RoomLine.$type,
+            properties: {
+                value: {
+                    name: RoomLine.value
+                }
+            },
+            superTypes: [HeadLine.$type]
         },
         SameIndex: {
             name: SameIndex.$type,

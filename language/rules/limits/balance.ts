@@ -31,7 +31,7 @@ export const balance = rule({
     fails: example("as-delivered.csv"),
     mended: example("arranged.csv"),
     source:
-      "The sum of moments is statics. Grades: ISO 21940-11, permissible unbalance = mass of the rotor × grade / (2π × speed).",
+      "The sum of moments is statics. Grades: ISO 21940-11, permissible unbalance = mass of the rotor × grade / (2π × speed) (second hand).",
     files: {
       "as-delivered.csv": "position,serial,mass\n1,B-11,0.412 kg\n2,B-12,0.411 kg\n3,B-13,0.405 kg\n4,B-14,0.406 kg\n",
       "arranged.csv": "position,serial,mass\n1,B-11,0.412 kg\n2,B-13,0.405 kg\n3,B-12,0.411 kg\n4,B-14,0.406 kg\n",

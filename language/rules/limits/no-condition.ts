@@ -40,7 +40,7 @@ procedure CloseCover "Close the cover" {
   step tighten Screw to 45 ± 4 N·m with Wrench
 }
 `,
-    source: "Nut factors of about 0.20 dry and 0.15 oiled are common figures (memory).",
+    source: "Nut factors of about 0.20 dry and 0.15 oiled are common figures (from memory: not verified).",
   },
   say: ({ part, torque }) => ({
     message: `Nothing says whether ${part} is dry or lubricated.`,

@@ -13,7 +13,7 @@ export const overtorque = rule({
   subject: ({ part }) => base(part),
   page: {
     finds:
-      "A torque whose upper end clamps with more than 90 % of the proof load of the fastener, or the share that the shop sets with “threshold preload”; an error above all of it. It is computed with the nut factor for the condition the thread is in. Silent where that nut factor, the thread or the class is not declared, and once an angle follows.",
+      "A torque whose upper end clamps with more than 90 % of the proof load of the fastener, or the share that the shop sets with “threshold preload”; an error above all of it. It is computed with the nut factor for the condition the thread is in, else with its friction, in the thread and under a hexagon head of M4 to M36. Silent where neither is declared, or no thread or class, and once an angle follows.",
     why: "Above its proof load a bolt grows for good and holds less than before. It may break while it is tightened, or later.",
     fails: `source Manual "pump manual" revision "9"
 tool Wrench "torque wrench" { torque 8 .. 120 N·m }
@@ -48,7 +48,7 @@ procedure CloseCover "Close the cover" {
 }
 `,
     source:
-      "F = (T − prevailing)/(K·d), the usual short form; proof loads of ISO 898-1 and SAE J429 (read where others quote them). An estimate: friction alone moves it by a third.",
+      "F = (T − prevailing)/(K·d), the usual short form; by friction as in VDI 2230 (second hand); proof loads of ISO 898-1 and SAE J429 (second hand). An estimate: friction alone moves it by a third.",
   },
   say: ({ how, part, torque, preload, proof, share, limit, atLimit }) => ({
     message:

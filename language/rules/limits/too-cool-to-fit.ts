@@ -67,7 +67,7 @@ procedure FitBearing "Fit the bearing" {
 }
 `,
     source:
-      "d·[αo(To − 20 °C) − αi(Ti − 20 °C)], thermal expansion along a straight line; lengths at 20 °C as ISO 1 has them (memory). Measure part and mate at contact.",
+      "d·[αo(To − 20 °C) − αi(Ti − 20 °C)], thermal expansion along a straight line; lengths at 20 °C as ISO 1 has them (from memory: not verified). Measure part and mate at contact.",
   },
   say: ({ how, part, mate, temperature, growth, wanted, needed, cooling, ambientTaken, installAt, fitAt }) => {
     const heated = how === "heated";

@@ -48,7 +48,7 @@ procedure CloseCover "Close the cover" {
 }
 `,
     source:
-      "The window Tlow/(1 − a) .. Thigh·(1 − a), the wrench's error on both sides (practice); ±4 % of the reading is what a common calibration table allows (TM 1-1500-204-23-9, table 8-1, read).",
+      "The window Tlow/(1 − a) .. Thigh·(1 − a), the wrench's error on both sides (common practice); ±4 % of the reading is what a common calibration table allows (TM 1-1500-204-23-9, table 8-1, read).",
   },
   say: ({ part, tool, torque, accuracy, least, most, declaredAt, fitting }) => ({
     message: `${tool} is too inaccurate for the torque of ${part}.`,

@@ -41,7 +41,7 @@ procedure CloseCover "Close the cover" {
   step tighten Screw to 30 N·m, 45 ± 4 N·m with Wrench
 }
 `,
-    source: "Rising passes up to the full torque are the practice of ASME PCC-1 (read where others quote it).",
+    source: "Rising passes up to the full torque are the practice of ASME PCC-1 (second hand).",
   },
   say: ({ how, part, stage, other }) =>
     how === "falls"

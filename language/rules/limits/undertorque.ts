@@ -47,7 +47,7 @@ procedure CloseCover "Close the cover" {
 }
 `,
     source:
-      "F = (T − prevailing)/(K·d), the usual short form; that a joint wants at least two fifths is common practice. An estimate: friction alone moves it by a third.",
+      "F = (T − prevailing)/(K·d), the usual short form; by friction as in VDI 2230 (second hand); that a joint wants at least two fifths is common practice. An estimate: friction alone moves it by a third.",
   },
   say: ({ part, torque, preload, proof, share, limit, atLimit }) => ({
     message: `The torque for ${part} clamps it only lightly.`,

@@ -37,7 +37,7 @@ procedure FitBearing "Fit the bearing" {
   step press Bearing over Shaft
 }
 `,
-    source: "ISO 286-1 gives the limits of a tolerance such as H7/s6 (read where others quote it).",
+    source: "ISO 286-1 gives the limits of a tolerance such as H7/s6 (second hand).",
   },
   say: ({ part, mate, declaredAt }) => ({
     message: `${part} and ${mate} do not go together cold.`,

@@ -7,7 +7,7 @@ export const leftBehind = rule({
   about: "left behind",
   page: {
     finds:
-      "A temporary part that is still in at the end, or when a part that encloses it goes on; an energy that is isolated and not restored. Quiet where “finish with” says that it stays so.",
+      "A temporary part that is still in at the end, or when a part that encloses it goes on; an energy that is isolated and not restored. Silent where “finish with” says that it stays so.",
     why: "A guide pin left in a housing goes through the gears at the first start.",
     fails: `part Cover "bearing cover"
 temporary part GuidePin "guide pin"

@@ -11,7 +11,7 @@ export const locked = rule({
   subject: ({ part, by }) => `${base(part)} ${base(by)}`,
   page: {
     finds:
-      "A part that is tightened or loosened while another that locks it is installed. As a warning, a part that this procedure leaves tightened without its lock; quiet where “finish with” says where the lock is.",
+      "A part that is tightened or loosened while another that locks it is installed. As a warning, a part that this procedure leaves tightened without its lock; silent where “finish with” says where the lock is.",
     why: "A nut turned against its tab washer or split pin shears the lock or strips the thread. A nut without its lock works loose in service.",
     fails: `part Nut "shaft nut" { thread "M30x2" }
 part TabWasher "tab washer" { locks Nut }

@@ -8,7 +8,7 @@ export const notInstalled = rule({
   about: "not installed",
   page: {
     finds: "A part that is removed, tightened or loosened where it is not installed.",
-    why: "At the start of a procedure every part is taken to lie on the bench, unless “begin with” says otherwise. A line that cannot be done stops the fitter, or makes him look for what was missed.",
+    why: "At the start of a procedure every part is taken to lie on the bench, unless “begin with” says otherwise. A line that cannot be done stops the fitter, who then looks for what was missed.",
     fails: `part Cover "bearing cover"
 
 procedure Open "Open the housing" {

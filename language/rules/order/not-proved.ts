@@ -34,7 +34,7 @@ procedure TakeOut "Take the motor out" {
   step remove Motor
 }
 `,
-    source: "29 CFR 1910.147: energies are isolated and shown to be so before work (from memory).",
+    source: "29 CFR 1910.147: energies are isolated and shown to be so before work (from memory: not verified).",
   },
   say: ({ part, energy, provesOthers, since: origin }) => ({
     message: `${energy} is isolated and not proved dead.`,

@@ -11,7 +11,7 @@ export const position = rule({
   subject: ({ part }) => base(part),
   page: {
     finds:
-      "A part that is to be installed at a clock position to which its place has not been turned. At the start a ring stands as its declaration says. Quiet where nothing tells how the ring stands.",
+      "A part that is to be installed at a clock position to which its place has not been turned. At the start a ring stands as its declaration says. Silent where nothing tells how the ring stands.",
     why: "The place at the bottom is the one where the part holds by itself, or where there is room. At another hour it drops, or the next one cannot go in.",
     fails: `ring Seat "segment seat" {
   count 4

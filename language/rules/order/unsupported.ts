@@ -43,8 +43,7 @@ procedure Open "Open the housing" {
   step remove Cover
 }
 `,
-    source:
-      "NIOSH 94-110, revised lifting equation: 23 kg for one person under the best conditions (read where others quote it).",
+    source: "NIOSH 94-110, revised lifting equation: 23 kg for one person under the best conditions (second hand).",
   },
   say: ({ part, fastener, mass }) =>
     fastener === null

@@ -11,7 +11,7 @@ export const instructionInNote = rule({
     why: "A note is not ticked off and a checklist does not ask for it. Who works from step to step misses what stands there.",
     fails: example('note "Remove the tape from the cover first."'),
     mended: example('step "Remove the tape from the cover."'),
-    source: "Notes carry no instruction: ASD-STE100 (second).",
+    source: "Notes carry no instruction: ASD-STE100 (second hand).",
   },
   say: ({ signal, sentence }) =>
     signal === "note"

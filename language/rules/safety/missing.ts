@@ -11,7 +11,7 @@ export const missing = rule({
   subject: ({ raised }) => `${raised.of.name} ${raised.hazards.join(" ")}`,
   page: {
     finds:
-      "A line that raises a hazard with no “danger”, “warning” or “caution” about it in force: at the head of its step, its task or the procedure, before the line. Hazards are raised by what is declared, never by words: a part that may still be hot or cold when it is handled; a part too heavy for one person that nothing lifts, or that hangs on a hoist; an energy that is live, not proved dead or let out; a consumable, a tool or a part with a hazard of its own; “sharp”; a liquid near its flash point; and “raises” for the rest. One finding for each source, at its first line. An error for a burn from 65 °C, live or stored energy, and a load above what the crew may lift.",
+      "A line that raises a hazard with no “danger”, “warning” or “caution” about it in force: at the head of its step, its task or the procedure, before the line. Hazards are raised by what is declared, never by words: a part that may still be hot or cold when it is handled; a part too heavy for one person that nothing lifts, or that hangs on a hoist; an energy that is live, not proved dead or let out; a consumable, a tool or a part with a hazard of its own; “sharp”; a liquid near its flash point; a gas set free, unless the declared room keeps enough oxygen; and “raises” for the rest. One finding for each source, at its first line. An error for a burn from 65 °C, live or stored energy, a load above what the crew may lift, and less than 18 % of oxygen. Entry into a room is never cleared by a computation.",
     why: "Who takes hold of the ring does not know what the one who heated it knew.",
     fails: example(""),
     mended: example(`
@@ -20,7 +20,7 @@ export const missing = rule({
     wear "heat-resistant gloves"
 `),
     source:
-      "Burns: ISO 13732-1 (from memory: not verified). 23 kg for one person: NIOSH 94-110 (read where others quote it). 50 V: 29 CFR 1910.303(g)(2) (read). Flash points: 29 CFR 1910.106(a)(19) (read). Air for cleaning: 29 CFR 1910.242(b) (read). 85 dB(A): 29 CFR 1910.95(c)(1). Stored pressure: 2014/68/EU (from memory: not verified). A shop sets its own with “threshold”.",
+      "Burns: ISO 13732-1 (from memory: not verified). 23 kg for one person: NIOSH 94-110 (second hand). 50 V: 29 CFR 1910.303(g)(2) (read). Flash points: 29 CFR 1910.106(a)(19) (read). Air for cleaning: 29 CFR 1910.242(b) (read). 85 dB(A): 29 CFR 1910.95(c)(1) (read). Stored pressure: 2014/68/EU (from memory: not verified). 19.5 % of oxygen: common practice. A shop sets its own with “threshold”.",
   },
   say: ({ raised, anyOf, grave }) => ({
     message: `No statement warns of ${listed(raised.hazards, anyOf ? "or" : "and")}${fromSource(raised)}.`,

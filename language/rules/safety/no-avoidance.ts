@@ -10,7 +10,7 @@ export const noAvoidance = rule({
     why: "Knowing that it can hurt helps nobody who does not know what to do about it.",
     fails: example(""),
     mended: example(' avoid "Hook the line to the eye above."'),
-    source: "What the hazard is, what it does, how to avoid it: ANSI Z535.6 (second).",
+    source: "What the hazard is, what it does, how to avoid it: ANSI Z535.6 (second hand).",
   },
   say: ({ signal }) => ({
     message: `This ${signal} does not say how to avoid the hazard.`,

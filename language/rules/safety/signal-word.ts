@@ -13,7 +13,7 @@ export const signalWord = rule({
     fails: example("caution"),
     mended: example("warning"),
     source:
-      "Warning for death or injury, caution for equipment: MIL-STD-38784 (second). ANSI Z535.6 and ISO 3864-2 use all three words for people and “notice” for property, so every output prints the key to its signal words.",
+      "Warning for death or injury, caution for equipment: MIL-STD-38784 (second hand). ANSI Z535.6 and ISO 3864-2 use all three words for people and “notice” for property, so every output prints the key to its signal words.",
   },
   say: ({ harms, signal, hazards }) =>
     harms === "people"

@@ -12,7 +12,7 @@ export const ambiguous = rule({
     why: "An imperial gallon holds a fifth more than a US gallon. The one who fills the gearbox must not have to guess.",
     fails: "value FillAmount = 3 gal\n",
     mended: "value FillAmount = 3 galUS\n",
-    source: "NIST SP 811 (2008), appendix B.8: gallon (US) 3.785 412 L, gallon (imperial) 4.546 09 L.",
+    source: "NIST SP 811 (2008), appendix B.8: gallon (US) 3.785 412 L, gallon (imperial) 4.546 09 L (second hand).",
   },
   say: ({ problem: { text, why, readAs } }) => ({
     message: `${quoted(text)} can mean two things.`,

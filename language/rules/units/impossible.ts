@@ -13,7 +13,7 @@ export const impossible = rule({
     why: "Nothing at the bench can have such a value. A sign or a digit is mistyped.",
     fails: 'part Cover "bearing cover" { mass -31 kg }\n',
     mended: 'part Cover "bearing cover" { mass 31 kg }\n',
-    source: "Absolute zero, −273.15 °C: SI Brochure, 9th edition, 2.3.1.",
+    source: "Absolute zero, −273.15 °C: SI Brochure, 9th edition, 2.3.1 (from memory: not verified).",
   },
   say: ({ problem }) => {
     if (problem.kind !== "impossible") {

@@ -14,7 +14,7 @@ export const mismatch = rule({
     why: "A joule and a newton metre are the same in base units and not at the bench: no wrench is set in joule. A value of the wrong kind is a slip of the pen, or the value of something else.",
     fails: 'part Cover "bearing cover" { mass 31 mm }\n',
     mended: 'part Cover "bearing cover" { mass 31 kg }\n',
-    source: "ISO 80000-1: quantities of one dimension need not be of one kind.",
+    source: "ISO 80000-1: quantities of one dimension need not be of one kind (from memory: not verified).",
   },
   say: ({ problem }) => {
     if (problem.kind === "missing unit") return missingUnit(problem);

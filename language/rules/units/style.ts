@@ -12,7 +12,8 @@ export const style = rule({
     why: "One spelling for one unit makes a document quicker to read and its changes easier to compare.",
     fails: "value CoverTorque = 40 N*m\n",
     mended: "value CoverTorque = 40 N·m\n",
-    source: "SI Brochure, 9th edition, 5.4: products of units are written with a half-high dot or a space.",
+    source:
+      "SI Brochure, 9th edition, 5.4: products of units are written with a half-high dot or a space (from memory: not verified).",
   },
   say: ({ problem: { text, canonical } }) => ({
     message: `${quoted(text)} is written ${canonical}.`,

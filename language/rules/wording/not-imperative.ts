@@ -9,7 +9,7 @@ export const notImperative = rule({
   about: "not imperative",
   page: {
     finds:
-      "Own words of a step that do not begin with a verb in the imperative. A condition, a place or a means may come first. Verbs come from a closed list; those of your shop are added with “verb”. Where the lists do not tell, nothing is said. An order in the passive is told of as that (wording.passive).",
+      "Own words of a step that do not begin with a verb in the imperative. A condition, a place or a means may come first. Verbs come from a closed list; those of the shop are added with “verb”. Where the lists do not tell, nothing is said. An order in the passive is told of as that (wording.passive).",
     why: "Who reads only the first words has to know what to do. A statement leaves open who does it, and whether it is still to be done.",
     fails: example("The strainer is for the fitter to clean."),
     mended: example("Clean the strainer."),

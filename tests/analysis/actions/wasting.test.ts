@@ -20,7 +20,7 @@ tool Heater "heater" { heats to 200 °C }
 role Fitter "fitter"
 `;
 const procedure = (steps: string): string =>
-  `${PARTS}procedure Work "Work" { ${steps} } procedure Sub "Sub" { step "Rest." }`;
+  `${PARTS}procedure Work "Work" { ${steps} } procedure Sub "Sub" { step "Rest." } procedure Wipe "Wipe" { step clean Other }`;
 /** Only what is wasted: much that stands between is wrong in other ways here. */
 const work = (steps: string): readonly string[] =>
   found(procedure(steps)).filter((told) => told.startsWith("order.wasted"));
@@ -36,6 +36,8 @@ const USES_ALL = [
   'step { record "gap" with Heater }',
   "step restore Supply",
   "perform Sub",
+  // What it says of itself does not tell what it looks at.
+  "perform Wipe",
 ];
 /** Names a part that was worked on, or one with a relation to it. */
 const USES_PART = [

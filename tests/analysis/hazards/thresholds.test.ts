@@ -215,6 +215,48 @@ test.each([
   expect(told(`step { check "noise" with Meter expect ${limits} }`)).toEqual(wanted);
 });
 
+test.each([
+  // NIOSH 94-110 (second): 23 kg·25/40 is 14.375 kg for one person, 28.75 kg for two.
+  ["14.3 kg", 1, []],
+  ["14.4 kg", 1, ["error lifting"]],
+  ["14.4 kg", 2, ["warning lifting"]],
+  ["28.7 kg", 2, ["warning lifting"]],
+  ["28.8 kg", 2, ["error lifting"]],
+])("%s by hand at a reach of 40 cm with a crew of %d", (mass, crew, wanted) => {
+  expect(told("step lift Load by hand reach 40 cm", `part Load "load" { mass ${mass} }`, `crew ${crew}`)).toEqual(
+    wanted,
+  );
+});
+
+test("what lowered the limit stands beside it", () => {
+  const [found] = missing("step lift Load by hand reach 40 cm", 'part Load "load" { mass 15 kg }');
+  expect(found?.why).toMatch(
+    /Load: 15 kg\nCounts above: 14\.3 kg .*NIOSH 94-110.*\nLowered by: 0\.625 \(reach 40 cm\)$/,
+  );
+});
+
+const NITROGEN = 'consumable Nitrogen "liquid nitrogen" { expands 694 }';
+
+test.each([
+  // 6.94 m³ of gas: 19.5 % are left of 20.9 % in 103.6 m³, 18 % in 50.02 m³ (computed; practice).
+  ["104 m³", []],
+  ["103 m³", ["warning fumes"]],
+  ["60 m³", ["warning fumes"]],
+  ["50.1 m³", ["warning fumes"]],
+  ["50 m³", ["error fumes"]],
+  ["5 m³", ["error fumes"]],
+])("10 L of liquid nitrogen in %s", (room, wanted) => {
+  expect(told("step apply 10 L of Nitrogen to Part", NITROGEN, `room ${room}`)).toEqual(wanted);
+});
+
+test("the oxygen that is left stands beside what it must be; the shop's own limit counts for the warning", () => {
+  const of = (things: string, room: string) => missing("step apply 10 L of Nitrogen to Part", things, `room ${room}`);
+  expect(of(NITROGEN, "60 m³")[0]?.why).toContain("Oxygen left: 18.5 %\nCounts below: 19.5 % (");
+  expect(of(NITROGEN, "40 m³")[0]?.why).toMatch(/Counts below: 18 % /);
+  expect(of(`${NITROGEN}\nthreshold oxygen 18 %`, "60 m³")).toEqual([]);
+  expect(of(`${NITROGEN}\nthreshold oxygen 20 %`, "104 m³")[0]?.why).toMatch(/Counts below: 20 % /);
+});
+
 test("a gas set free needs air: 10 L that become 694 times as much, for 19.5 % of oxygen to stay (practice)", () => {
   const [found] = missing(
     "step apply 10 L of Nitrogen to Part",

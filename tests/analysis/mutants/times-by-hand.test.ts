@@ -68,6 +68,10 @@ describe("ten minutes between, and one for the step itself", () => {
     ["step B { wait 4 min  wait 2 min  takes 5 min }\nstep C { wait 1 min  takes 4 min }", ""],
     ["perform Inner", INNER("step { takes 4 min }\nstep { wait 6 min }")],
     ["step { takes 3 min }\nperform Inner", INNER("step { takes 7 min }")],
+    // What the step says is for all that it performs; as a wait, that counts where it is longer.
+    ["step B { perform Inner  takes 10 min }", INNER("step { takes 7 min }")],
+    ["step B { perform Inner  wait 3 min  takes 9 min }", INNER("step { takes 7 min }")],
+    ["step B { perform Inner  takes 10 min }", INNER('step "i."')],
     ["perform Inner", INNER("when Extent is Full { step { takes 10 min } } otherwise { step { takes 10 min } }")],
     ["in any order {\nstep { takes 4 min }\nstep { takes 6 min }\n}", ""],
     ["repeat n from 1 to 5 { step { takes 2 min } }", ""],
@@ -193,7 +197,20 @@ describe("where it counts from", () => {
   ])("%s", (first, more) => {
     expect(late(`${first}${rest}`)).toEqual([certain(240, more)]);
   });
+  const fails = (jump: string): string => `step { takes 1 min  check "It is so" if it fails { ${jump} } }`;
+  const slow = "\ngo to Last\nstep Slow { takes 3 min }\nstep Last { takes 1 min  within 2 min after A }";
+  test("where a jump leads out of it", () => {
+    expect(late(`${fails("go to Slow").replace("step", "step A")}${slow}`)).toEqual([certain(240)]);
+    expect(late(`task A "the first" { ${fails("go to Slow")} }${slow}`)).toEqual([certain(240, { from: "A" })]);
+    expect(late(`${fails("go to Last").replace("step", "step A")}${slow}`)).toEqual([]);
+  });
+  test("not where a jump stays within it", () => {
+    const inside = `${fails("go to Late")}  step { takes 9 min }  step Late { takes 9 min }`;
+    expect(late(`task A "the first" { ${inside} }${slow}`)).toEqual([]);
+  });
   test("in a repeat, of the same pass", () => {
+    const text = `${HEAD}procedure Work "Work" {\nrepeat n from 1 to 2 { step A "a"${rest} }\n}`;
+    expect(onPaper(text).facts.map(({ fact }) => [fact.pass[0]?.value, fact.more])).toEqual([[1, 1]]);
     expect(late(`repeat n from 1 to 2 { step A "a"${rest} }`)).toEqual([certain(240)]);
     expect(
       late(`repeat n from 1 to 2 { step A { takes 9 min }\nstep Last { takes 1 min  within 2 min after A } }`),

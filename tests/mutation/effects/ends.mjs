@@ -55,7 +55,11 @@ export const ENDS = [
       ["end: a lock left out", "...locks.map(({ raw }) => raw),", ""],
       ["end: a position passed over", "...skipped(end),", ""],
       ["end: a fastener that finish with speaks of", "if (said.has(gripAt) || said.has(placeAt)) return [];", ""],
-      ["end: where a part is to be out, its fasteners are", 'if (good(OUT) || good("loose"))', 'if (good("?"))'],
+      [
+        "end: where a part is to be out, its fasteners are",
+        'if (good(kindOf(run.world.keyOf(variable)) === "place" ? OUT : "loose"))',
+        'if (good("?"))',
+      ],
     ],
   },
   {

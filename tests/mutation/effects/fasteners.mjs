@@ -111,11 +111,25 @@ export const FASTENERS = [
         "return both(...others.map(",
         "return both(...others.slice(0, 0).map(",
       ],
-      ["set down: hangs no more", 'change: (value) => (isMeant(value) ? "no" : value),', "change: (value) => value,"],
+      [
+        "set down: hangs no more",
+        'change: (value) => (isMeant(value) ? "no" : value) };',
+        "change: (value) => value };",
+      ],
       [
         "set down: once told it is taken as held",
         '{ variable: hung, change: (value) => (isMeant(value) ? "yes" : value) },',
         '{ variable: hung, change: (value) => (isMeant(value) ? "no" : value) },',
+      ],
+      [
+        "set down: what stands by itself needs none",
+        "if (held.part.stands) return { needs: [], updates: [letGo] };",
+        "",
+      ],
+      [
+        "the last fastener: not of what stands by itself",
+        "isHeavy(world, held) && !held.stands)",
+        "isHeavy(world, held))",
       ],
       [
         "set down: two fasteners in",

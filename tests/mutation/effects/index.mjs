@@ -1,4 +1,5 @@
 // Every effect that the break script breaks: where it stands, the text to find there, and what stands there instead.
+import { CLOCKS } from "./clocks.mjs";
 import { ENDS } from "./ends.mjs";
 import { FASTENERS } from "./fasteners.mjs";
 import { PARTS } from "./parts.mjs";
@@ -9,7 +10,7 @@ import { WAYS } from "./ways.mjs";
  * One list for each file of `language/analysis`: name, text to find, replacement; for one that nothing can tell, or that lies outside
  * what the brute-force run knows, the reason why; for the latter the test that notices it.
  */
-export const EFFECTS = [...PARTS, ...FASTENERS, ...RINGS, ...WAYS, ...ENDS].flatMap(({ file, breaks }) =>
+export const EFFECTS = [...PARTS, ...FASTENERS, ...RINGS, ...WAYS, ...CLOCKS, ...ENDS].flatMap(({ file, breaks }) =>
   breaks.map(([name, find, by, why, test]) => ({ file, name, find, by: inPlaceOf(find, by), why, test })),
 );
 

@@ -183,6 +183,8 @@ export const WAYS = [
         "in any order: what one writes another reads",
         "for (const move of context.moves(line)) {\n    for (const need of move.needs) for (const { variable } of need.bad) print.reads.add(variable);",
         "for (const move of context.moves(line)) {",
+        "In random blocks something else mostly holds the children together; blocks made for it notice.",
+        "tests/analysis/any-order.test.ts",
       ],
       [
         "in any order: what a step needs",

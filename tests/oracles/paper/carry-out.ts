@@ -1,7 +1,9 @@
 // What a single thing that happens makes of a world. Every effect is set, whatever the state was before.
+
+import { ticked } from "./clocks.ts";
 import { emptiedAt } from "./fill.ts";
 import { afterPerforming, contractOf } from "./perform.ts";
-import type { Instruction, Pair } from "./program.ts";
+import type { Instruction, Pair, Program } from "./program.ts";
 import {
   areRelated,
   GLUE_CURES,
@@ -42,6 +44,17 @@ import {
 
 /** The worlds after the instruction: one, but for what is performed. */
 export function outcomesOf(
+  procedure: SimProcedure,
+  program: Program,
+  instruction: Instruction,
+  world: World,
+): readonly World[] {
+  return changesOf(procedure, program.pairs, instruction, world).map((after) =>
+    ticked(procedure, program, instruction, after),
+  );
+}
+
+function changesOf(
   procedure: SimProcedure,
   pairs: readonly Pair[],
   instruction: Instruction,
@@ -248,7 +261,8 @@ function place(procedure: SimProcedure, act: PartAct, at: string, next: Record<s
   const where = act.place ?? (act.over === undefined ? ownPlace(procedure, part) : null);
   const differs = (variable: string, to: string): boolean => next[variable] !== undefined && next[variable] !== to;
   const isMoved = differs(`on ${part}`, under) || differs(`spot ${part}`, where ?? "");
-  const wasIn = isIn(next, part) && isKnown(next, `in ${part}`) && !isMoved;
+  const stays = isIn(next, part) && !isMoved;
+  const wasIn = stays && isKnown(next, `in ${part}`);
   if (next[`on ${part}`] !== undefined) next[`on ${part}`] = under;
   const by = wasIn ? origin(next, `in ${part}`) : at;
   if (!wasIn) next[`in ${part}`] = `in@${at}`;
@@ -257,7 +271,7 @@ function place(procedure: SimProcedure, act: PartAct, at: string, next: Record<s
     const filling = arcAfter(procedure, next, part, where, by);
     if (filling !== null) next[filling.variable] = filling.arc;
   }
-  if (isFastener(procedure, part) && !(wasIn && isLoose(next, part))) next[`grip ${part}`] = `loose@${at}`;
+  if (isFastener(procedure, part) && !(stays && isLoose(next, part))) next[`grip ${part}`] = `loose@${at}`;
   if (act.fresh === true && next[`used ${part}`] !== undefined) next[`used ${part}`] = "no";
   shareHeat(procedure, part, next, true);
   for (const held of [part, ...said(procedure, "secures", part)]) {

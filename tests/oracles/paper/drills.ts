@@ -1,7 +1,7 @@
 // Short procedures that are the same every time: each thing that the themes do one after the other, by itself, in a branch, in any
 // order, passed over, twice over. What a long random procedure shows only now and then shows here. Knows nothing of the checker.
 import { MORE_THEMES } from "./more-themes.ts";
-import { type Picker, pickerOf } from "./picker.ts";
+import { drawing, type Picker } from "./picker.ts";
 import type { Sequence } from "./sequences.ts";
 import { actsIn, partOf, type SimAct, type SimItem, type SimProcedure, type SimShop, type SimStep } from "./shop.ts";
 import { inOrder } from "./spoil.ts";
@@ -36,11 +36,6 @@ export function drills(): readonly SimProcedure[] {
     }
   const list = [...drawn.values()];
   return list.map((_, at) => list[(at * STRIDE) % list.length] as SimProcedure);
-}
-
-/** Always the same numbers. */
-function drawing(which: number): Picker {
-  return pickerOf(Array.from({ length: 80 }, (_, at) => ((which + 3) * (at + 5) * 7919) % 9973));
 }
 
 function drill(scene: Scene, items: readonly SimItem[], pick: Picker): SimProcedure {

@@ -1,11 +1,54 @@
 // Four steps in every small nesting, with one jump at every place, to every step: all ways in which work can go astray in little. Knows
 // nothing of the checker.
-import { act, done, look } from "./sequences.ts";
-import { PLAIN_PART, type SimItem, type SimJump, type SimProcedure, type SimStep } from "./shop.ts";
+import { clocked } from "./clocked.ts";
+import { drawing } from "./picker.ts";
+import { act, done, look, takes } from "./sequences.ts";
+import {
+  actsIn,
+  PLAIN_PART,
+  type SimAct,
+  type SimItem,
+  type SimJump,
+  type SimLine,
+  type SimProcedure,
+  type SimStep,
+} from "./shop.ts";
 import { inOrder, measuring, READING } from "./spoil.ts";
 
 export function flowDrills(): readonly SimProcedure[] {
-  return nestings().flatMap((items) => [items, ...jumpsFor(items).flatMap((jump) => withJump(items, jump))].map(drill));
+  return ways().map(drill);
+}
+
+/** The same with times, and one step to end within a time after another. */
+export function clockDrills(): readonly SimProcedure[] {
+  return [...ends(), ...ways().map((items, at) => clocked(items, drawing(at), MINUTES))].map(drill);
+}
+
+/** A jump that ends the step whose end begins the time, one that ends the step to be done in it, a loop that takes none; work performed. */
+function ends(): readonly (readonly SimItem[])[] {
+  const out = (jump: SimJump, ...fails: readonly SimAct[]): SimLine => ({ kind: "check", fails, jump });
+  const late: SimLine = { kind: "within", minutes: 10, step: "First" };
+  const over: SimItem = { kind: "jump", jump: { way: "go to", to: "Fourth" } };
+  const fourth = step("Fourth", look, takes(5), late);
+  return [
+    [step("First", look, takes(5), out({ way: "go to", to: "Second" })), over, step("Second", look, takes(20)), fourth],
+    [step("First", look, takes(5)), step("Fourth", takes(5), out("stop", { verb: "wait", minutes: 20 }), late)],
+    [step("First", look, takes(5)), step("Second", takes(0), out({ way: "return to", to: "Second" })), fourth],
+    ...PERFORMED.flatMap(({ name: procedure }) => {
+      const perform = done({ verb: "perform", procedure });
+      return [[perform], [perform], [perform, takes(4)]].map((lines, at) => [
+        step("First", look, takes(5)),
+        step("Second", ...lines),
+        step("Fourth", look, takes(at === 0 ? 5 : 4), late),
+      ]);
+    }),
+  ];
+}
+
+const MINUTES = [5, 10, 15, 30, 60];
+
+function ways(): readonly (readonly SimItem[])[] {
+  return nestings().flatMap((items) => [items, ...jumpsFor(items).flatMap((jump) => withJump(items, jump))]);
 }
 
 function drill(items: readonly SimItem[]): SimProcedure {
@@ -16,7 +59,9 @@ function drill(items: readonly SimItem[]): SimProcedure {
     begin: [],
     finish: [{ part: "Hub", state: "installed" }],
     items: inOrder(items),
-    performed: [],
+    performed: PERFORMED.filter(({ name }) =>
+      actsIn(items).some((one) => "procedure" in one && one.procedure === name),
+    ),
   };
 }
 
@@ -27,6 +72,11 @@ const [A, B, C, D] = [
   step("Third", done(act("remove", "Cover"))),
   step("Fourth", look),
 ] as const;
+/** One takes six minutes, one does not say. */
+const PERFORMED: SimProcedure["performed"] = [
+  { name: "Rest", begin: [], finish: [], items: [step("Inner", look, takes(6))] },
+  { name: "Idle", begin: [], finish: [], items: [step("Inner", look)] },
+];
 const when = (inside: readonly SimItem[], otherwise: readonly SimItem[] | null, value = "Full"): SimItem => ({
   ...{ kind: "when", option: "Extent", value, inside, otherwise },
 });

@@ -187,6 +187,13 @@ function plantMore({ has, parts, rings, wrong, later, acts }: Furnishing): void 
     wrong([put("Block"), put("Stud[1]"), tight("Stud[1]")].map(done), loose("Stud[1]"), out("Stud[1]"));
     wrong(put("Block"), put("Stud[1]"), tight("Stud[1]"), act("loosen", "Stud[1]", { how: "by 1/4 turn" }));
     wrong(up, down, put("Block"), put("Stud[1]"), tight("Stud[1]"), loose("Stud[1]"));
+    parts.push(part("Engine", { mass: 60, stands: true }), part("Foot", { count: 2, secures: ["Engine"] }));
+    const [lift, feet] = [act("lift", "Engine"), ["Foot[1]", "Foot[2]"].flatMap((name) => [put(name), tight(name)])];
+    acts.push([lift, act("set down", "Engine"), ...inAndOut("Engine", "Foot[all]"), ...grips("Foot[all]")]);
+    later(lift, put("Engine"), act("set down", "Engine"), ...feet);
+    later(put("Engine"), ...feet, loose("Foot[all]"), out("Foot[all]"));
+    later(lift, put("Engine"), up, put("Block"), put("Stud[1]"));
+    wrong(up, put("Block"), lift, down);
     const last = `Stud[${parts.find(({ name }) => name === "Stud")?.count}]`;
     wrong(up, put("Stud[1]"), put(last), out(last), put("Block"), down);
     wrong(put("Stud[1]"), tight("Stud[1]"), put("Block"), loose("Stud[1]"), out("Stud[1]"), down);

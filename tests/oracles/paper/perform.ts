@@ -2,7 +2,17 @@
 // once, by itself; what it touched is afterwards as it left it.
 import { run } from "../paper-simulator.ts";
 import { compile } from "./program.ts";
-import { actsIn, instances, isFastener, linesIn, type SimCondition, type SimProcedure, sayers } from "./shop.ts";
+import {
+  actsIn,
+  instances,
+  isFastener,
+  linesIn,
+  type SimCondition,
+  type SimProcedure,
+  sayers,
+  stepsIn,
+} from "./shop.ts";
+import { mostOf, timeOf } from "./step-time.ts";
 import { changed, fails, isKnown, madeSo, SUPPOSED, startOf, TOLD, value, variables, type World } from "./world.ts";
 
 interface Contract {
@@ -14,8 +24,10 @@ interface Contract {
   readonly asAtStart: readonly string[];
   /** Variables that its `finish with` speaks of. */
   readonly said: ReadonlySet<string>;
-  /** Minutes that it takes at least. */
+  /** Minutes that it takes at least, and at most as far as its steps say. */
   readonly minutes: number;
+  readonly most: number;
+  readonly isSaid: boolean;
 }
 
 const known = new WeakMap<SimProcedure, Map<string, Contract>>();
@@ -37,6 +49,7 @@ export function contractOf(procedure: SimProcedure, name: string): Contract {
   const start = startOf(own, program);
   const touched = touchedBy(own);
   const asked = new Set(own.begin.flatMap((condition) => spokenIn(own, condition)));
+  const times = stepsIn(own.items).map(({ lines }) => timeOf(lines));
   const made: Contract = {
     own,
     start,
@@ -45,6 +58,8 @@ export function contractOf(procedure: SimProcedure, name: string): Contract {
     asAtStart: touched.filter((variable) => /^(in|own|energy) /.test(variable) && !asked.has(variable)),
     said: new Set(own.finish.flatMap((condition) => spokenIn(own, condition))),
     minutes: minutesOf(own),
+    most: times.reduce((so, time) => so + mostOf(time), 0),
+    isSaid: times.every((time) => time.isSaid),
   };
   contracts.set(name, made);
   return made;

@@ -1,13 +1,14 @@
 // A procedure written out as a list of single things that happen, each with what may come next. Knows no meaning of actions.
-
 import { badJumpsIn } from "./jumps.ts";
 import type { SimAct, SimCondition, SimItem, SimJump, SimLine, SimShop } from "./shop.ts";
 import { instances, linesIn } from "./shop.ts";
+import { type StepTime, timeOf } from "./step-time.ts";
 
 export type Does =
   | { readonly kind: "act"; readonly act: SimAct }
   | { readonly kind: "needs" | "gives"; readonly condition: SimCondition }
-  | { readonly kind: "check" | "pass" | "end" | "begin step" | "end of task" }
+  /** `leave step`: by a jump. */
+  | { readonly kind: "check" | "pass" | "end" | "begin step" | "leave step" | "end of task" }
   /** `applied`: parts that were coated in this very step. */
   | { readonly kind: "end step"; readonly low: number; readonly applied: readonly string[] };
 
@@ -33,12 +34,20 @@ export interface Pair {
   readonly second: string;
 }
 
+/** `within`: `second` is to end so many minutes after the end of `first`; told at the line. */
+export interface Clock extends Pair {
+  readonly minutes: number;
+}
+
 export interface Program {
   readonly instructions: readonly Instruction[];
   readonly blocks: readonly string[];
   /** Those that a branch asks for. */
   readonly options: ReadonlySet<string>;
   readonly pairs: readonly Pair[];
+  readonly clocks: readonly Clock[];
+  /** What each step says of its time. */
+  readonly times: ReadonlyMap<string, StepTime>;
   readonly outline: Outline;
 }
 
@@ -77,9 +86,12 @@ export function compile(shop: Pick<SimShop, "parts">, items: readonly SimItem[],
   const blocks: string[] = [];
   const options = new Set<string>();
   const pairs: (() => Pair)[] = [];
+  const clocks: (() => Clock)[] = [];
+  const times = new Map<string, StepTime>();
   // A step in a repeat has a label for each pass.
   const labels = new Map<string, Label[]>();
-  const isTimed = linesIn(items).some(({ kind }) => kind === "after" || kind === "before");
+  const isClocked = linesIn(items).some(({ kind }) => kind === "within");
+  const isTimed = isClocked || linesIn(items).some(({ kind }) => kind === "after" || kind === "before");
   const arms: Outline["arms"][number][] = [];
   const stations: Outline["stations"][number][] = [];
   const bad = badJumpsIn(items, from);
@@ -130,7 +142,7 @@ export function compile(shop: Pick<SimShop, "parts">, items: readonly SimItem[],
         const fork = push({ kind: "pass" }, at);
         const fail = instructions.length;
         for (const act of line.fails) actOn(act, `l${number++}`, around);
-        if (line.jump !== null) leap(push({ kind: "pass" }, `l${number++}`), line.jump, around);
+        if (line.jump !== null) leap(push({ kind: "leave step" }, `l${number++}`), line.jump, around);
         const end = instructions.length;
         fork.next = () => [
           { at: fail, orders: null },
@@ -138,6 +150,12 @@ export function compile(shop: Pick<SimShop, "parts">, items: readonly SimItem[],
         ];
         break;
       }
+      case "within":
+        clocks.push(() => {
+          const first = labelOf(line.step, around)?.id ?? "";
+          return { at, first, second: step, minutes: line.minutes };
+        });
+        break;
       case "after":
       case "before":
         pairs.push(() => {
@@ -156,6 +174,7 @@ export function compile(shop: Pick<SimShop, "parts">, items: readonly SimItem[],
           { at: instructions.length, id, pass: around.pass, blocks: around.blocks },
         ]);
         inStep = id;
+        times.set(id, timeOf(item.lines));
         const { arms: within } = around;
         stations.push({ kind: "step", at: `head ${head++}`, first: instructions.length, arms: within, isBad: false });
         // Where nobody asks what comes first, and nothing takes time, beginning and end make no difference.
@@ -166,7 +185,8 @@ export function compile(shop: Pick<SimShop, "parts">, items: readonly SimItem[],
         const applied = instructions
           .slice(first)
           .flatMap(({ does }) => (does.kind === "act" && does.act.verb === "apply" ? [does.act.part] : []));
-        if (takes !== undefined) push({ kind: "end step", low: takes?.low ?? 0, applied }, `l${number - 1}`);
+        if (isClocked || takes !== undefined)
+          push({ kind: "end step", low: takes?.low ?? 0, applied }, `l${number - 1}`);
         inStep = "";
         break;
       }
@@ -250,6 +270,8 @@ export function compile(shop: Pick<SimShop, "parts">, items: readonly SimItem[],
     blocks,
     options,
     pairs: pairs.map((pair) => pair()),
+    clocks: clocks.map((clock) => clock()),
+    times,
     outline: { arms, stations },
   };
 }

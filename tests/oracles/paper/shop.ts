@@ -27,6 +27,8 @@ export interface SimPart {
   readonly singleUse: boolean;
   /** kg */
   readonly mass: number | null;
+  /** Stays where it is with its fasteners loose or out. */
+  readonly stands: boolean;
   readonly seats: { readonly ring: string; readonly byNumber: boolean } | null;
 }
 
@@ -117,7 +119,8 @@ export type SimLine =
   | { readonly kind: "needs" | "gives"; readonly condition: SimCondition }
   | { readonly kind: "check"; readonly fails: readonly SimAct[]; readonly jump: SimJump | null }
   | { readonly kind: "takes"; readonly low: number; readonly high: number }
-  | { readonly kind: "after" | "before"; readonly step: string };
+  | { readonly kind: "after" | "before"; readonly step: string }
+  | { readonly kind: "within"; readonly minutes: number; readonly step: string };
 
 export interface SimStep {
   readonly kind: "step";
@@ -186,6 +189,7 @@ export const PLAIN_PART = {
   states: [],
   singleUse: false,
   mass: null,
+  stands: false,
   seats: null,
 } as const satisfies Omit<SimPart, "name">;
 
@@ -341,4 +345,29 @@ export function innerItems(item: SimItem): readonly SimItem[] {
     default:
       return [];
   }
+}
+
+/** The item with other items in it. */
+export function withInner(item: SimItem, does: (inside: readonly SimItem[]) => readonly SimItem[]): SimItem {
+  switch (item.kind) {
+    case "task":
+    case "repeat":
+      return { ...item, items: does(item.items) };
+    case "when":
+    case "when read":
+      return { ...item, inside: does(item.inside), otherwise: item.otherwise === null ? null : does(item.otherwise) };
+    case "any order":
+      return { ...item, children: does(item.children) };
+    default:
+      return item;
+  }
+}
+
+export function stepsIn(items: readonly SimItem[]): readonly SimStep[] {
+  return items.flatMap((item) => (item.kind === "step" ? [item] : stepsIn(innerItems(item))));
+}
+
+/** Others in the place of one item, wherever it stands. */
+export function replaced(items: readonly SimItem[], gone: SimItem, by: readonly SimItem[]): readonly SimItem[] {
+  return items.flatMap((item) => (item === gone ? by : [withInner(item, (inside) => replaced(inside, gone, by))]));
 }

@@ -338,6 +338,55 @@ test("readings: one value until it is measured again", () => {
   expect(told([measure, read(1, [read(2, [put], [take])])], end)).toContain("flow.impossible-condition: } otherwise {");
 });
 
+test("what stands by itself", () => {
+  const motor = [part("Motor", { mass: 60, stands: true }), part("Foot", { secures: ["Motor"] })];
+  const [lift, down] = [act("lift", "Motor"), act("set down", "Motor")];
+  const loosened = [act("install", "Motor"), act("install", "Foot"), act("tighten", "Foot"), act("loosen", "Foot")];
+  const end = { finish: [{ part: "Foot", state: "loose" }] } as const;
+  const falling = motor.map((each) => ({ ...each, stands: false }));
+  for (const [parts, more] of [
+    [motor, []],
+    [falling, ["order.unsupported: loosen Foot"]],
+  ] as const)
+    expect(told([step("Only", ...loosened)], { parts, ...end })).toEqual(more);
+  const lifted = step("Only", lift, act("install", "Motor"), down);
+  expect(told([lifted], { parts: motor })).toEqual([]);
+  expect(told([lifted], { parts: falling })).toEqual(["order.unsupported: set down Motor"]);
+});
+
+test("clocks", () => {
+  const look = other({ verb: "do" });
+  const takes = (low: number, high = low): SimLine => ({ kind: "takes", low, high });
+  const wait = (minutes: number): SimLine => other({ verb: "wait", minutes });
+  const within = (minutes: number, to = "One"): SimLine => ({ kind: "within", minutes, step: to });
+  const leads = (way: "return to" | "go to", to: string): SimLine => ({
+    ...{ kind: "check", fails: [], jump: { way, to } },
+  });
+  const one = step("One", look, takes(99));
+  const late = "order.too-late: within 10 min after One";
+  const perhaps = "order.too-late perhaps: within 10 min after One";
+  const last = step("Last", look, takes(1, 4), within(10));
+  // The longer end of each time, the own one too; the step counts whole, or its waits where they are longer.
+  expect(told([one, step("Two", look, takes(2, 6)), last])).toEqual([]);
+  expect(told([one, step("Two", look, takes(2, 7)), last])).toEqual([late]);
+  expect(told([one, step("Two", look, takes(6), wait(3), wait(3)), last])).toEqual([]);
+  expect(told([one, step("Two", look, takes(6), wait(3), wait(4)), last])).toEqual([late]);
+  // What nobody says; it does not matter where it is too late anyway.
+  expect(told([one, step("Two", look), last])).toEqual([perhaps]);
+  expect(told([one, step("Two", look), step("Three", look, takes(7)), last])).toEqual([late]);
+  expect(told([one, step("Two", wait(2)), last])).toEqual([]);
+  // Any number of passes; anew with each end of the first.
+  expect(told([one, step("Two", look, takes(1), leads("return to", "Two")), last])).toEqual([late]);
+  expect(told([one, step("Two", look, takes(1), leads("return to", "One")), last])).toEqual([]);
+  // A jump ends the step that it leads out of, and the one whose time runs.
+  const out = step("One", look, takes(1), leads("go to", "Last"));
+  expect(told([out, step("Two", look, takes(20)), last])).toEqual([late]);
+  expect(told([out, step("Two", look, takes(6)), step("Last", look, takes(11), within(10))])).toEqual([late]);
+  const back = step("Two", look, takes(11), leads("return to", "Four"), within(10));
+  expect(told([step("Four", look, takes(1)), one, back, step("Five", look)])).toEqual([late]);
+  expect(told([step("Two", look, takes(11), within(10)), one])).toEqual([]);
+});
+
 test("a state written as what it is not", () => {
   const isNot: SimLine = { kind: "needs", condition: { part: "Hub", state: "removed", not: true } };
   expect(simText({ ...EMPTY, items: [step("Only", isNot)] }).text).toContain("needs Hub is not installed");

@@ -1,7 +1,7 @@
 // Faults planted into a sound procedure, and the names and jumps put in order afterwards, so that the text can still be read.
 import type { Picker } from "./picker.ts";
 import type { SimAct, SimCondition, SimItem, SimJump, SimLine, SimProcedure, SimStep } from "./shop.ts";
-import { actsIn, innerItems } from "./shop.ts";
+import { actsIn, innerItems, replaced, stepsIn, withInner } from "./shop.ts";
 import { OTHER } from "./text.ts";
 import type { Scene } from "./themes.ts";
 import { linesOf } from "./walk.ts";
@@ -69,16 +69,6 @@ function withOneTwisted(items: readonly SimItem[], pick: Picker): readonly SimIt
     return line.kind === "act" && isTwistable(line) ? { kind: "act", act: twisted(line.act, pick) } : line;
   });
   return replaced(items, step, [{ ...step, lines }]);
-}
-
-function stepsIn(items: readonly SimItem[]): readonly SimStep[] {
-  return items.flatMap((item) => (item.kind === "step" ? [item] : stepsIn(innerItems(item))));
-}
-
-function replaced(items: readonly SimItem[], gone: SimStep, by: readonly SimItem[]): SimItem[] {
-  return items.flatMap((item): readonly SimItem[] =>
-    item === gone ? by : [within(item, (inside) => replaced(inside, gone, by))],
-  );
 }
 
 function isTwistable(line: SimLine): boolean {
@@ -241,7 +231,7 @@ export function inOrder(items: readonly SimItem[]): readonly SimItem[] {
   const names = new Set<string>();
   const renamed = (list: readonly SimItem[]): SimItem[] =>
     list.map((item): SimItem => {
-      if (item.kind !== "step") return within(item, renamed);
+      if (item.kind !== "step") return withInner(item, renamed);
       let { name } = item;
       while (names.has(name)) name += "x";
       names.add(name);
@@ -251,28 +241,13 @@ export function inOrder(items: readonly SimItem[]): readonly SimItem[] {
   const mended = (list: readonly SimItem[]): SimItem[] =>
     list.flatMap((item): SimItem[] => {
       if (item.kind === "jump") return leads(item.jump) ? [item] : [];
-      if (item.kind !== "step") return [within(item, mended)];
+      if (item.kind !== "step") return [withInner(item, mended)];
       const lines = item.lines.flatMap((line): SimLine[] => {
         if (line.kind === "check" && line.jump !== null && !leads(line.jump)) return [{ ...line, jump: null }];
-        if (line.kind === "after" || line.kind === "before") return names.has(line.step) ? [line] : [];
+        if ("step" in line) return names.has(line.step) ? [line] : [];
         return [line];
       });
       return [{ ...item, lines: lines.length === 0 ? [{ kind: "act", act: { verb: "do" } }] : lines }];
     });
   return mended(renamed(items));
-}
-
-function within(item: SimItem, does: (inside: readonly SimItem[]) => SimItem[]): SimItem {
-  switch (item.kind) {
-    case "task":
-    case "repeat":
-      return { ...item, items: does(item.items) };
-    case "when":
-    case "when read":
-      return { ...item, inside: does(item.inside), otherwise: item.otherwise === null ? null : does(item.otherwise) };
-    case "any order":
-      return { ...item, children: does(item.children) };
-    default:
-      return item;
-  }
 }

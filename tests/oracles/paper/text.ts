@@ -130,6 +130,7 @@ function namesIn(line: SimLine): readonly string[] {
   switch (line.kind) {
     case "after":
     case "before":
+    case "within":
       return [line.step];
     case "check":
       return line.jump === null || line.jump === "stop" ? [] : [line.jump.to];
@@ -198,6 +199,7 @@ function partText(part: SimPart): string {
   if (part.driven.length > 0) says.push(`driven by ${part.driven.join(", ")}`);
   if (part.singleUse) says.push("single use");
   if (part.mass !== null) says.push(`mass ${part.mass} kg`);
+  if (part.stands) says.push("stands");
   if (part.seats !== null) says.push(`seats in ${part.seats.ring}${part.seats.byNumber ? " by number" : ""}`);
   const number = part.count === null ? "" : `[1..${part.count}]`;
   const block = says.length === 0 ? "" : ` { ${says.join("  ")} }`;
@@ -216,6 +218,8 @@ function lineText(line: Exclude<SimLine, { kind: "check" }>): string {
     case "after":
     case "before":
       return `${line.kind} ${line.step}`;
+    case "within":
+      return `within ${line.minutes} min after ${line.step}`;
   }
 }
 

@@ -160,7 +160,10 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
   }
   if (has("heavy")) {
     const alone = shape.below(3) === 0;
-    parts.push(part("Block", { mass: 40 }), part("Stud", { count: alone ? 1 : 2, secures: ["Block"] }));
+    parts.push(
+      part("Block", { mass: 40, stands: shape.below(4) === 0 }),
+      part("Stud", { count: alone ? 1 : 2, secures: ["Block"] }),
+    );
     const studs = instances({ parts }, "Stud");
     acts.push([
       ...["Cover", "Block"].flatMap((name) => [act("lift", name), act("support", name), act("set down", name)]),

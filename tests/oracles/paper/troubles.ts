@@ -136,7 +136,8 @@ function lettingDown(ask: Asking, part: string, by?: string): void {
     const is = world[`hung ${part}`];
     return by === undefined ? is !== undefined && is !== "no" : is === by;
   });
-  ask.say("order.unsupported", mayBeInstalled(ask, part) && hangs && few, { met: { [`hung ${part}`]: "yes" } });
+  const falls = mayBeInstalled(ask, part) && hangs && few && !stands(ask, part);
+  ask.say("order.unsupported", falls, { met: { [`hung ${part}`]: "yes" } });
 }
 
 type Say = (code: string, so: boolean, more?: Omit<Trouble, "code">) => void;
@@ -263,8 +264,12 @@ function lettingGo(ask: Asking, held: string, fastener: string): void {
 }
 
 function unsupported(ask: Asking, held: string): void {
-  const hangs = may(ask, (world) => world[`hung ${held}`] === "no");
-  ask.say("order.unsupported", hangs, { met: { [`hung ${held}`]: "yes" } });
+  const falls = may(ask, (world) => world[`hung ${held}`] === "no") && !stands(ask, held);
+  ask.say("order.unsupported", falls, { met: { [`hung ${held}`]: "yes" } });
+}
+
+function stands({ procedure }: Asking, part: string): boolean {
+  return partOf(procedure, part)?.stands === true;
 }
 
 function locked(ask: Asking, part: string): void {

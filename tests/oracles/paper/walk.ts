@@ -1,6 +1,7 @@
 // A sound procedure, made by walking about in a shop: what is proposed is carried out under every option value, and taken only
 // if nothing is wrong with it. Knows nothing of the checker.
 import { assignments, run } from "../paper-simulator.ts";
+import { clocked, timed } from "./clocked.ts";
 import type { Picker } from "./picker.ts";
 import { compile } from "./program.ts";
 import type { Sequence } from "./sequences.ts";
@@ -56,12 +57,21 @@ export function soundProcedure(scene: Scene, pick: Picker): SimProcedure {
   };
   const items = wander(walk, 2 + pick.below(2), 0);
   items.push(...tidied(walk));
-  return {
+  const sound: SimProcedure = {
     ...procedure,
     performed: asked(procedure.performed, items),
     items: pick.below(5) === 0 ? declared(items, pick) : items,
     finish: finishing(walk),
   };
+  return pick.below(5) === 0 ? withClocks(sound, pick) : sound;
+}
+
+/** Mostly more than enough. */
+const MINUTES = [10, 60, 120, 240];
+
+function withClocks(made: SimProcedure, pick: Picker): SimProcedure {
+  const performed = made.performed.map((each) => ({ ...each, items: timed(each.items, pick) }));
+  return { ...made, performed, items: clocked(made.items, pick, MINUTES) };
 }
 
 /** Those that are performed. */

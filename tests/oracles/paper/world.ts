@@ -1,4 +1,5 @@
 // What is so in the shop: one value for each thing that can change. Where it matters who did it, the line stands after an `@`.
+import { clocksAtStart } from "./clocks.ts";
 import { emptiedAt, heldAt } from "./fill.ts";
 import type { Program } from "./program.ts";
 import {
@@ -25,7 +26,7 @@ import {
  * `used P`: no, yes · `hung P`: no, yes · `cure P`: minutes left · `arc Ring Part`: see `fill.ts` · `turned Ring`: the hour of
  * position 1 · `temp P`: 100..110 (°C) · `on P`: what it was put on · `film P`, `warm P`, `turn Ring`: no, or yes where something was done and not yet used ·
  * `first P`: no, yes where its coat was to cure before anything else · `surface P`: nothing, clean, lubricated · `aligned P`: no, yes ·
- * `reading R`: mm · `began Step`: no, yes · `early line`: no, yes · the blocks of `in any order`: children done.
+ * `reading R`: mm · `began Step`: no, yes · `early line`: no, yes · `since line`, `waited`: see `clocks.ts` · the blocks of `in any order`: children done.
  */
 export type World = Readonly<Record<string, string>>;
 
@@ -181,6 +182,7 @@ export function startOf(procedure: SimProcedure, program: Program): World {
     world[`began ${first}`] = world[`began ${second}`] = "no";
     world[`early ${at}`] = "no";
   }
+  Object.assign(world, clocksAtStart(program));
   for (const block of program.blocks) world[block] = "-";
   return procedure.begin.reduce((so, condition) => madeSo(procedure, condition, so, BEGIN), world);
 }

@@ -119,3 +119,32 @@ test("for the choice that greases it, and only for that", () => {
     ["limits.overtorque", [{ Greased: "yes" }]],
   ]);
 });
+
+// VDI 2230:2001, M8x1 of 8.8 at µ 0.12 (second): 26.1 N·m clamp 20.2 kN. Its proof load is 22.7 kN (ISO 898-1, fine; second), so that
+// 90 % are passed at 26.4 N·m and all of it at 29.3 N·m.
+const M8 = 'thread "M8x1"\n  class "8.8"';
+const FRICTION = `${M8}\n  friction 0.12 dry`;
+test.each([
+  ["26 N·m", "", null],
+  ["26.8 N·m", "", "warning"],
+  ["28.9 N·m", "", "warning"],
+  ["29.8 N·m", "", "error"],
+  ["29.8 N·m", "prevailing torque 2.5 N·m", "warning"],
+  ["29.8 N·m", "prevailing torque 3.8 N·m", null],
+])("by friction: %s, %s: %s", (torque, running, severity) => {
+  expectFindings(text(`${FRICTION}\n  ${running}`, torque, severity));
+});
+
+test("by friction only where no nut factor holds for the thread, and only for sizes whose bearing face is known", () => {
+  const grease = "step lubricate Screw with Grease";
+  expectFindings(text(`${FRICTION}\n  nut factor 0.3 dry`, "29.8 N·m", null));
+  expectFindings(text(`${M8}\n  friction 0.12 with Grease`, "29.8 N·m", "error", grease));
+  expectFindings(text(FRICTION, "29.8 N·m", null, grease));
+  expectFindings(text('thread "M7x1"\n  class "8.8"\n  friction 0.12 dry', "60 N·m", null));
+});
+
+test("the torque that is offered is the one at which the preload is at its limit", () => {
+  const found = findingsIn(text(FRICTION, "29.8 N·m", "error")).find(({ code }) => code === "limits.overtorque");
+  const most = Number(/(\d+\.\d+) N·m/.exec(found?.remedy ?? "")?.[1]);
+  expect(most / 29.3).toBeCloseTo(1, 1);
+});

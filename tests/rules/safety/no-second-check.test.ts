@@ -39,6 +39,7 @@ test.each([
   [["critical", "sign Fitter", "by Inspector", "hold for Inspector"]],
   // Who is to hold it cannot be read, or a line that may say so.
   [["critical", "sign Fitter", "hold for Inspektor"]],
+  [["critical", "sign Fiter, Inspector", "hold for Inspector"]],
   [["critical", "sign Fitter", "hold Inspector"]],
 ])("silent: %j", (lines) => {
   expect(found(...lines)).toEqual([]);

@@ -1,0 +1,131 @@
+// Whether records of two states of some texts say the same, but for places that a change has moved. What was worked out from the
+// ones then holds for the others, with its places moved. Knows no record in particular.
+import type { Span } from "#syntax/span.ts";
+
+/** Where a place of an earlier text lies in a later one; null where that cannot be told. */
+export type Move = (start: number, end: number) => Pick<Span, "start" | "end"> | null;
+
+export interface Comparison {
+  /** Whether the two say the same, each record in them standing for one of the other. Once it is not so, it never is again. */
+  readonly isAlike: (before: object, after: object) => boolean;
+  /** Plain data that was worked out from records that are alike, with the records and places of now; null where a place cannot be told. */
+  readonly carried: <T extends object>(found: T) => T | null;
+}
+
+/** What stands in front of the change stays, what stands behind it moves along, what goes over it grows or shrinks. */
+export function moveBetween(before: string, after: string): Move {
+  if (before === after) return (start, end) => ({ start, end });
+  const most = Math.min(before.length, after.length);
+  let front = 0;
+  while (front < most && before.charCodeAt(front) === after.charCodeAt(front)) front++;
+  let back = 0;
+  while (
+    back < most - front &&
+    before.charCodeAt(before.length - 1 - back) === after.charCodeAt(after.length - 1 - back)
+  )
+    back++;
+  const behind = before.length - back;
+  const by = after.length - before.length;
+  return (start, end) => {
+    const stays = end <= front;
+    const moves = start >= behind;
+    // An empty place where something was put in may be in front of it or behind it.
+    if (stays && moves) return null;
+    if (stays) return { start, end };
+    if (moves) return { start: start + by, end: end + by };
+    return start <= front && end >= behind ? { start, end: end + by } : null;
+  };
+}
+
+/** @param moveIn how places moved in a file; null where one of its two texts is not known */
+export function createComparison(moveIn: (path: string) => Move | null): Comparison {
+  const pairs = new Map<object, object>();
+  const paired = new Set<object>();
+  let differs = false;
+  const place = ({ path, start, end }: Span) => moveIn(path)?.(start, end) ?? null;
+  const isPlaceAlike = (before: Span, after: Span): boolean => {
+    const now = place(before);
+    return now !== null && now.start === after.start && now.end === after.end;
+  };
+  /** Whether two records may be a pair; what they hold is still to be compared. */
+  const pair = (before: object, after: object): "known" | "new" | "none" => {
+    const known = pairs.get(before);
+    if (known !== undefined) return known === after ? "known" : "none";
+    if (paired.has(after)) return "none";
+    pairs.set(before, after);
+    paired.add(after);
+    return "new";
+  };
+  const carry = (value: unknown): unknown => {
+    if (typeof value !== "object" || value === null) return value;
+    const now = pairs.get(value);
+    if (now !== undefined) return now;
+    if (Array.isArray(value)) return value.map(carry);
+    if (Object.getPrototypeOf(value) !== Object.prototype) return lost();
+    const copy = Object.fromEntries(Object.entries(value).map(([key, held]) => [key, carry(held)]));
+    return isSpan(value) ? Object.assign(copy, place(value) ?? lost()) : copy;
+  };
+  return {
+    isAlike: (before, after) => {
+      // A list of our own: records may lead from one to the next as often as the writer likes.
+      const waiting: unknown[] = [before, after];
+      while (waiting.length > 0 && !differs) {
+        const other = waiting.pop();
+        const one = waiting.pop();
+        if (!isRecord(one) || !isRecord(other)) differs = !Object.is(one, other);
+        else if (isSpan(one)) differs = !isSpan(other) || one.path !== other.path || !isPlaceAlike(one, other);
+        // Of lists nobody asks whether two are the same one.
+        else if (Array.isArray(one)) differs = !Array.isArray(other) || !addAll(waiting, one, other);
+        else {
+          const how = pair(one, other);
+          // A record that is the same one holds what it held.
+          differs = how === "none" || (how === "new" && one !== other && !addHeld(waiting, one, other));
+        }
+      }
+      return !differs;
+    },
+    carried: <T extends object>(found: T): T | null => {
+      try {
+        return carry(found) as T;
+      } catch (error) {
+        if (error instanceof LostPlace) return null;
+        throw error;
+      }
+    },
+  };
+}
+
+class LostPlace extends Error {}
+
+function lost(): never {
+  throw new LostPlace();
+}
+
+function isRecord(value: unknown): value is object {
+  return typeof value === "object" && value !== null;
+}
+
+function isSpan(value: object): value is Span {
+  return "path" in value && "start" in value && "end" in value;
+}
+
+/** Puts what two records hold on the list, side by side; false where they do not hold the same sort of things. */
+function addHeld(list: unknown[], one: object, other: object): boolean {
+  if (Object.getPrototypeOf(one) !== Object.getPrototypeOf(other)) return false;
+  if (one instanceof Set || one instanceof Map) return addAll(list, [...one], [...(other as typeof one)]);
+  const keys = Object.keys(one);
+  const others = Object.keys(other);
+  if (keys.length !== others.length) return false;
+  for (let at = 0; at < keys.length; at++) {
+    const key = keys[at] as string;
+    if (key !== others[at]) return false;
+    list.push(one[key as keyof typeof one], other[key as keyof typeof other]);
+  }
+  return true;
+}
+
+function addAll(list: unknown[], one: readonly unknown[], other: readonly unknown[]): boolean {
+  if (one.length !== other.length) return false;
+  for (let at = 0; at < one.length; at++) list.push(one[at], other[at]);
+  return true;
+}
