@@ -1,5 +1,6 @@
 // From a procedure to an output: gathers what the output is made from, and hands it on. Knows no format.
 import { toolStocksOf } from "#analysis/crib/crib-facts.ts";
+import { remindersOf } from "#analysis/hazards/reminders.ts";
 import { uncheckedIn } from "#analysis/limits/limits.ts";
 import type { Procedure } from "#model/procedure.ts";
 import type { BuildInput } from "#outputs/build.ts";
@@ -88,7 +89,7 @@ export function soughtBy(workspace: Workspace, request: Omit<ExportRequest, "fon
 }
 
 /** What a procedure has to be followed for before it is written out. */
-export type Checked = Pick<BuildInput, "findings" | "unchecked" | "stock">;
+export type Checked = Pick<BuildInput, "findings" | "unchecked" | "reminders" | "stock">;
 
 export function checkedFor(
   workspace: Workspace,
@@ -105,6 +106,7 @@ export function checkedFor(
   return {
     findings,
     unchecked: run === null ? [] : uncheckedIn(run),
+    ...(run === null ? {} : { reminders: remindersOf(run) }),
     ...(stock === null || chosen === null ? {} : { stock: { ...stock, tools: toolStocksOf(chosen, stock) } }),
   };
 }
@@ -119,7 +121,7 @@ export function inputFor(
   const { path, set = {}, units, repeats, draft, answers = false, crib = workspace.snapshot.crib } = request;
   return {
     expanded: workspace.expanded(procedure),
-    hash: contentHash(workspace.loaded, path, crib),
+    hash: contentHash(workspace, path, crib),
     options: set,
     units,
     repeats,

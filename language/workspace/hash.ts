@@ -1,21 +1,29 @@
-// The content hash of what an output is made from: the same for the same texts, whatever else lies in the folder.
+// The content hash of what an output is made from: the same for the same texts and pictures, whatever else lies in the folder.
 import { sha256 } from "@noble/hashes/sha2.js";
 import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
 import { filesBehind, tablesBehind } from "./concerned.ts";
-import type { Loaded } from "./load.ts";
+import { figuresBehind, figuresWanted } from "./figures.ts";
+import type { Workspace } from "./workspace.ts";
 
-/** SHA-256 over the path and text of the file, of the crib if there is one and of all they use, then of their tables, in the order of their paths, as hexadecimal. */
-export function contentHash(loaded: Loaded, path: string, crib?: string): string {
+/**
+ * SHA-256 over the path and text of the file, of the crib if there is one and of all they use, then of their tables, then over the
+ * path and bytes of the file's figures, each in the order of their paths, as hexadecimal. Empty while the bytes of a figure were not
+ * handed in.
+ */
+export function contentHash(workspace: Workspace, path: string, crib?: string): string {
+  if (figuresWanted(workspace, path).length > 0) return "";
+  const { loaded, snapshot } = workspace;
   const hash = sha256.create();
+  // Lengths come first, so that no two sets of files run together to the same bytes.
+  const add = (one: string, bytes: Uint8Array | null): void => {
+    hash.update(utf8ToBytes(`${utf8ToBytes(one).length} ${bytes?.length ?? "unread"}\n${one}\n`));
+    if (bytes !== null) hash.update(bytes);
+  };
   const files = [
     ...new Set([path, ...(crib === undefined ? [] : [crib])].flatMap((one) => filesBehind(loaded, one))),
   ].sort();
-  for (const one of [...files, ...tablesBehind(loaded, files)]) {
-    const text = loaded.parsed.get(one)?.text ?? loaded.tableText(one) ?? "";
-    // Lengths come first, so that no two sets of files run together to the same bytes.
-    const bytes = utf8ToBytes(text);
-    hash.update(utf8ToBytes(`${utf8ToBytes(one).length} ${bytes.length}\n${one}\n`));
-    hash.update(bytes);
-  }
+  for (const one of [...files, ...tablesBehind(loaded, files)])
+    add(one, utf8ToBytes(loaded.parsed.get(one)?.text ?? loaded.tableText(one) ?? ""));
+  for (const one of figuresBehind(workspace, path)) add(one, snapshot.bytes?.get(one) ?? null);
   return bytesToHex(hash.digest());
 }

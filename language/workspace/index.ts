@@ -8,7 +8,7 @@ export { formatText } from "#syntax/format.ts";
 export { type Arrangements, type ArrangeResult, arrangeTable } from "./arrange.ts";
 export { computedValues, explainedText, explainLine, type LineExplained } from "./explain-line.ts";
 export { type ExportRequest, type ExportResult, exportAs, outputFormats } from "./export.ts";
-export { figuresWanted, withFigures } from "./figures.ts";
+export { figuresWanted, LARGEST_FIGURE, withFigures } from "./figures.ts";
 export { isTable } from "./load.ts";
 export { outlineOf } from "./outline.ts";
 export { type PreviewResult, previewAs, previewOutputs } from "./preview.ts";

@@ -1,6 +1,9 @@
 // A procedure as the editor shows it beside its text: the same output that is exported, with the places that its rows come from.
 // What was found may be older than the text, so that nothing has to be followed at a keystroke. Knows no editor.
+import type { BuildInput } from "#outputs/build.ts";
 import type { Block, Document } from "#outputs/document.ts";
+import { base64, pictureOf } from "#outputs/pictures.ts";
+import { resolveUse } from "#syntax/scope.ts";
 import type { Span } from "#syntax/span.ts";
 import {
   type Checked,
@@ -21,12 +24,20 @@ export type PreviewResult =
       /** A page of HTML, or a picture as SVG. */
       readonly content: string;
       readonly form: PreviewForm;
+      /** Pictures stay in their files: the content names them by sources that are no pictures. */
+      readonly figures: readonly PlacedFigure[];
       readonly rows: readonly PlacedRow[];
       /** Whether every line of the file could be read. */
       readonly whole: boolean;
       readonly checked: Checked;
     }
   | Exclude<Sought, { readonly kind: "found" }>;
+
+export interface PlacedFigure {
+  /** As the content has it: the type is the picture's. */
+  readonly src: string;
+  readonly path: string;
+}
 
 /** A step's row, or the first row of a task or of a procedure that is performed. */
 export interface PlacedRow {
@@ -52,17 +63,38 @@ export function previewAs(workspace: Workspace, request: PreviewRequest, known: 
   if (sought.kind !== "found") return sought;
   const { procedure, output, write, words } = sought;
   const checked = known ?? checkedFor(workspace, procedure, request);
-  const document = output.build(inputFor(workspace, procedure, { ...request, draft: false }, checked), words);
+  const figures = new Map<string, PlacedFigure>();
+  const input = {
+    ...inputFor(workspace, procedure, { ...request, draft: false }, checked),
+    figure: standIns(workspace, figures),
+  };
+  const document = output.build(input, words);
   // What is filled in on a screen is not filled in here: without its record the page has no script.
   const content = write({ ...document, record: null }, { words, fonts: noFonts });
   if (typeof content !== "string") return { kind: "unknown format", known: [] };
   const whole = workspace.loaded.models.get(request.path)?.damaged !== true;
-  return { kind: "done", content, form, rows: rowsOf(document), whole, checked };
+  return { kind: "done", content, form, figures: [...figures.values()], rows: rowsOf(document), whole, checked };
 }
 
 function formOf(formats: readonly string[]): PreviewForm | undefined {
   return FORMS.find((form) => formats.includes(form));
 }
+
+/** For each picture a few bytes that are of its type and no other picture's; a page of photographs would be too much for a keystroke. */
+function standIns({ snapshot }: Workspace, found: Map<string, PlacedFigure>): NonNullable<BuildInput["figure"]> {
+  return (from, named) => {
+    const path = resolveUse(from, named) ?? "";
+    const bytes = snapshot.bytes?.get(path) ?? null;
+    const { image } = pictureOf("", path, bytes);
+    if (bytes === null || image === null) return null;
+    const standIn = Uint8Array.of(...bytes.subarray(0, HEAD), ...new TextEncoder().encode(path));
+    found.set(path, { src: `data:${image.type};base64,${base64(standIn)}`, path });
+    return standIn;
+  };
+}
+
+/** In bytes: by these the types of pictures are told. */
+const HEAD = 16;
 
 /** What is shown has the typefaces of the screen. */
 function noFonts(): Promise<never> {

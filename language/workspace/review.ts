@@ -15,10 +15,10 @@ import { workOf } from "#outputs/work.ts";
 import { writerOf } from "#outputs/writer.ts";
 import { show } from "#quantity/display.ts";
 import { cmp, toNumber, ZERO } from "#quantity/rational.ts";
-import type { Change, Group, Side } from "#review/change.ts";
-import { GROUPS } from "#review/change.ts";
+import { type Change, GROUPS, type Group, type Side } from "#review/change.ts";
 import { reviewHtml } from "#review/forms/html.ts";
 import { reviewMarkdown } from "#review/forms/md.ts";
+import type { Report, ReportedSide } from "#review/forms/report.ts";
 import { reviewSarif } from "#review/forms/sarif.ts";
 import { reviewText } from "#review/forms/text.ts";
 import { review } from "#review/review.ts";
@@ -31,31 +31,7 @@ import { type ReportedFinding, reportedFinding } from "./report.ts";
 import type { Workspace } from "./workspace.ts";
 
 /** The JSON of `sprag review --format json`. */
-export interface ReviewReport {
-  readonly version: 1;
-  /** Most grave first. */
-  readonly changes: readonly ReportedChange[];
-  /** Of each group; restated values are counted among the values too. */
-  readonly summary: Readonly<Record<Group | "restated", number>>;
-}
-
-export interface ReportedChange {
-  readonly group: Group;
-  readonly kind: string;
-  readonly message: string;
-  readonly step?: { readonly name?: string; readonly number: string };
-  readonly procedure: string;
-  readonly old?: ReportedSide;
-  readonly new?: ReportedSide;
-  readonly findings?: { readonly came: readonly ReportedFinding[]; readonly went: readonly ReportedFinding[] };
-  readonly signAgain?: readonly string[];
-}
-
-export interface ReportedSide {
-  readonly path: string;
-  readonly range: Range;
-  readonly text?: string;
-}
+export type ReviewReport = Report<ReportedFinding>;
 
 /** One side: a workspace, and which of its files are compared. */
 export interface SideOfReview {
@@ -83,16 +59,24 @@ export function sideOf({ workspace, paths }: SideOfReview): ReviewSide {
     [...all].flatMap((path) => loaded.models.get(path) ?? []);
   const textOf = (path: string): string => loaded.parsed.get(path)?.text ?? snapshot.texts.get(path) ?? "";
   const used = modelsOf([...behind].filter((path) => !compared.has(path)));
+  const files = modelsOf(paths);
+  const findings = workspace.findings([...behind]);
+  // While what was followed to find them is still there: the other side's run of the same procedure takes its place.
+  const worked = new Map(
+    files
+      .flatMap(({ procedures }) => procedures)
+      .map((one) => [one, { margins: marginsOf(workspace, one), kit: kitOf(workspace, one) }] as const),
+  );
   return {
-    files: modelsOf(paths),
+    files,
     used,
-    findings: workspace.findings([...behind]),
+    findings,
     textOf,
     textAt: ({ path, start, end }) => textOf(path).slice(start, end),
     say: sentencesIn(workspace),
     passes: (procedure, threshold) => passes(workspace, procedure, threshold),
-    margins: (procedure) => marginsOf(workspace, procedure),
-    kit: (procedure) => kitOf(workspace, procedure),
+    margins: (procedure) => worked.get(procedure)?.margins ?? [],
+    kit: (procedure) => worked.get(procedure)?.kit ?? { items: new Map(), time: null },
   };
 }
 
@@ -203,7 +187,11 @@ function rangesIn({ snapshot }: Workspace): RangeOf {
   };
 }
 
-function reported({ edits, ...change }: Change, rangeOfOld: RangeOf, rangeOfNew: RangeOf): ReportedChange {
+function reported(
+  { edits, ...change }: Change,
+  rangeOfOld: RangeOf,
+  rangeOfNew: RangeOf,
+): ReviewReport["changes"][number] {
   const { group, kind, message, step, procedure, findings, signAgain } = change;
   const side = (one: Side, rangeOf: RangeOf): ReportedSide => ({
     path: one.span.path,

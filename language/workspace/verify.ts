@@ -53,7 +53,7 @@ export function verify(workspace: Workspace, request: VerifyRequest): VerifyResu
   if (procedure === undefined)
     return { kind: "no procedure", name: record.procedure, known: model.procedures.map(({ name }) => name) };
   const { crib = workspace.snapshot.crib } = request;
-  const hash = contentHash(workspace.loaded, request.path, crib);
+  const hash = contentHash(workspace, request.path, crib);
   const { findings, filling } = verifyRecord(
     planFor(workspace, procedure, hash, request.set ?? knownOf(workspace, procedure, record.options)),
     record,

@@ -2,7 +2,8 @@
 // come through here, so they cannot differ. Knows no files, no editor, no clock.
 import { cribFactsOf, type Stock, stockOf } from "#analysis/crib/crib-facts.ts";
 import { createDecisions } from "#analysis/decision.ts";
-import { type FollowContext, followProcedure, type Run } from "#analysis/follow.ts";
+import { dualMaintenanceFacts } from "#analysis/dual-maintenance.ts";
+import { type FollowContext, followProcedure, optionVariable, type Run } from "#analysis/follow.ts";
 import { hazardFactsOf } from "#analysis/hazards/hazards.ts";
 import { balanceFacts } from "#analysis/limits/balance.ts";
 import { limitFactsOf } from "#analysis/limits/limits.ts";
@@ -19,6 +20,8 @@ import type { Allow, FileModel, Item, Procedure } from "#model/procedure.ts";
 import type { Finding } from "#rules/finding.ts";
 import type { AnyFact } from "#rules/rule.ts";
 import { byPlace, findingsOf } from "#rules/run.ts";
+import { filesBehind } from "./concerned.ts";
+import { type KeptFacts, stillTrue, surroundingsOf } from "./kept-facts.ts";
 import { type Loaded, load } from "./load.ts";
 import { withSteps } from "./place.ts";
 import { type CheckReport, reportOf } from "./report.ts";
@@ -27,6 +30,8 @@ import type { Snapshot, Wanted } from "./snapshot.ts";
 export interface Workspace {
   readonly snapshot: Snapshot;
   readonly loaded: Loaded;
+  /** What was found last in each file that was checked by itself, handed on from one state of the folder to the next. */
+  readonly kept: Map<string, KeptFacts>;
   /** Files that would be needed and are neither given nor known to be absent. */
   readonly wanted: readonly Wanted[];
   /** The findings in these files, in the order of their places. */
@@ -66,11 +71,22 @@ const OF_THE_CRIB: ReadonlySet<string> = new Set(["trace.no-crib-item", "trace.c
 /** @param before an earlier workspace of the same folder, to save work */
 export function openWorkspace(snapshot: Snapshot, before: Workspace | null = null): Workspace {
   const loaded = load(snapshot, before?.loaded ?? null);
+  const kept = before?.kept ?? new Map<string, KeptFacts>();
+  for (const path of kept.keys()) if (!loaded.parsed.has(path)) kept.delete(path);
   let procedures: ReadonlyMap<string, Procedure> | null = null;
   const expandedOf = (id: string): ExpandedProcedure | null => {
     procedures ??= proceduresIn(loaded);
     const procedure = procedures.get(id);
     return procedure === undefined ? null : expand(procedure).expanded;
+  };
+  /** Options have the order of files and lines, so that several are told in the same one whatever was followed before. */
+  const contextFor = (paths: readonly string[], { set = {} }: CheckSettings): FollowContext => {
+    const decisions = createDecisions();
+    const behind = new Set(paths.flatMap((path) => filesBehind(loaded, path)));
+    for (const path of [...behind].sort())
+      for (const declared of loaded.models.get(path)?.declarations ?? [])
+        if (declared.kind === "option") optionVariable(decisions, declared);
+    return { decisions, expandedOf, chosen: set, summaries: new Map() };
   };
   const stockIn = (path = snapshot.crib): Stock | null =>
     path === undefined ? null : stockOf(loaded.models.get(path), snapshot.today);
@@ -103,22 +119,43 @@ export function openWorkspace(snapshot: Snapshot, before: Workspace | null = nul
     const models = chosen(loaded, paths);
     yield;
     const stock = stockIn(settings.crib);
-    const followed = yield* factsIn(models, expandedOf, settings, stock);
+    const followed = yield* factsFor(models, settings, stock);
     const all = models.flatMap((model) => model.procedures.flatMap(allowsOf));
     const facts = [
       ...paths.flatMap((path): readonly AnyFact[] => loaded.parsed.get(path)?.problems ?? []),
       ...models.flatMap(writtenFacts),
-      ...followed,
+      ...[...followed.values()].flat(),
       ...weakAllows(all),
     ];
     // Without a crib nothing can be said of what an `allow` of its codes silences.
     const allows = all.filter(({ code }) => stock !== null || !OF_THE_CRIB.has(code));
-    // Where a line could not be read, an `allow` may silence what that line would have brought.
-    const doubtful = new Set(models.filter((model) => model.damaged).map((model) => model.path));
+    // Where a line has a slip of form, an `allow` may silence what that line would have brought.
+    const doubtful = new Set(models.filter((model) => model.hasSlip).map((model) => model.path));
     const asked = new Set(paths);
     return withSteps(findingsOf(facts, allows, snapshot.texts), models).filter(
       ({ code, span }) => asked.has(span.path) && !(code === "trace.unused-allow" && doubtful.has(span.path)),
     );
+  };
+  /** Of a file by itself, as written, only what changed since it was last checked is followed. */
+  const factsFor = function* (
+    models: readonly FileModel[],
+    settings: CheckSettings,
+    stock: Stock | null,
+  ): Steps<Facts> {
+    const context = contextFor(
+      models.map(({ path }) => path),
+      settings,
+    );
+    const [model, ...others] = models;
+    if (model === undefined || others.length > 0 || Object.keys(context.chosen).length > 0)
+      return yield* factsIn(models, context, stock, () => null);
+    const { path } = model;
+    const crib = stock === null ? undefined : loaded.models.get(settings.crib ?? snapshot.crib ?? "");
+    const now = surroundingsOf(loaded, path, crib ?? null, snapshot.today);
+    const before = kept.get(path);
+    const facts = yield* factsIn(models, context, stock, before === undefined ? () => null : stillTrue(before, now));
+    kept.set(path, { ...now, facts });
+    return facts;
   };
   const checkInSteps = function* (paths: readonly string[], settings: CheckSettings = {}): Steps<CheckReport> {
     const findings = yield* findingsInSteps(paths, settings);
@@ -129,6 +166,7 @@ export function openWorkspace(snapshot: Snapshot, before: Workspace | null = nul
   return {
     snapshot,
     loaded,
+    kept,
     wanted: loaded.wanted,
     findings: (paths, settings) => toEnd(findingsInSteps(paths, settings)),
     check: (paths, settings) => toEnd(checkInSteps(paths, settings)),
@@ -136,7 +174,7 @@ export function openWorkspace(snapshot: Snapshot, before: Workspace | null = nul
     options: (paths) => optionsIn(chosen(loaded, paths), (procedure) => expand(procedure).expanded),
     expanded: (procedure) => expand(procedure).expanded,
     expandedOf,
-    run: (procedure, settings = {}) => followed(procedure, contextFor(expandedOf, settings)),
+    run: (procedure, settings = {}) => followed(procedure, contextFor([procedure.path], settings)),
     stock: stockIn,
   };
 }
@@ -184,30 +222,36 @@ function writtenFacts(model: FileModel): readonly AnyFact[] {
   ];
 }
 
+type Facts = ReadonlyMap<Procedure, readonly AnyFact[]>;
+
+/** @param known what is known of a procedure already; null where it is to be followed */
 function* factsIn(
   models: readonly FileModel[],
-  expandedOf: FollowContext["expandedOf"],
-  settings: CheckSettings,
+  context: FollowContext,
   stock: Stock | null,
-): Steps<readonly AnyFact[]> {
-  const context = contextFor(expandedOf, settings);
-  const facts: (readonly AnyFact[])[] = [];
+  known: (procedure: Procedure) => readonly AnyFact[] | null,
+): Steps<Facts> {
+  const facts = new Map<Procedure, readonly AnyFact[]>();
   for (const procedure of models.flatMap((model) => model.procedures)) {
-    const { expanded, problems } = expand(procedure);
-    facts.push(problems);
-    yield;
-    const run = followed(procedure, context);
-    yield;
-    if (run !== null)
-      facts.push(factsOf(run), limitFactsOf(run), hazardFactsOf(run), stock === null ? [] : cribFactsOf(run, stock));
-    else if (expanded.tooLarge !== null) facts.push([{ kind: "too large", ...expanded.tooLarge, pass: [], more: 0 }]);
+    facts.set(procedure, known(procedure) ?? (yield* factsOfOne(procedure, context, stock)));
     yield;
   }
-  return facts.flat();
+  return facts;
 }
 
-function contextFor(expandedOf: FollowContext["expandedOf"], { set = {} }: CheckSettings): FollowContext {
-  return { decisions: createDecisions(), expandedOf, chosen: set, summaries: new Map() };
+function* factsOfOne(procedure: Procedure, context: FollowContext, stock: Stock | null): Steps<readonly AnyFact[]> {
+  const { expanded, problems } = expand(procedure);
+  yield;
+  const run = followed(procedure, context);
+  yield;
+  const { tooLarge } = expanded;
+  if (run === null)
+    return tooLarge === null ? problems : [...problems, { kind: "too large", ...tooLarge, pass: [], more: 0 }];
+  return [
+    ...problems,
+    ...[factsOf(run), limitFactsOf(run), hazardFactsOf(run), dualMaintenanceFacts(run)].flat(),
+    ...(stock === null ? [] : cribFactsOf(run, stock)),
+  ];
 }
 
 /** A run is large, so that few are kept, of a procedure the last: an editor asks for the state in what it has just checked. */

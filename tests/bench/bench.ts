@@ -4,10 +4,11 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
 import { keystrokeTimes } from "./keystroke.ts";
+import { exportTimes, previewTimes } from "./output-times.ts";
 import { procedureOfLines, procedureOfSteps } from "./procedure-text.ts";
 import { blockOf, procedureOfPasses } from "./repeats-text.ts";
 import { stages, stageTimes, total } from "./stages.ts";
-import { growthExponent, quantile, timed } from "./timing.ts";
+import { growthExponent, quantile, type Times, timed } from "./timing.ts";
 
 interface Result {
   readonly work: string;
@@ -30,7 +31,8 @@ async function measureAll(): Promise<void> {
   const results: Result[] = [];
   try {
     results.push(...(await wholeProcess(folder)));
-    results.push(...keystrokes(), ...oneByOne(), ...withOptions(), ...inAnyOrder(), ...growth());
+    results.push(...keystrokes(1), ...keystrokes(20), ...(await outputs()));
+    results.push(...oneByOne(), ...withOptions(), ...inAnyOrder(), ...growth());
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -58,20 +60,40 @@ async function wholeProcess(folder: string): Promise<Result[]> {
   ];
 }
 
-/** From a key to all diagnostics of a file of 5,000 lines, in a workspace that is kept; on a loaded machine the process's own time tells more. */
-function keystrokes(): Result[] {
-  const times = keystrokeTimes(procedureOfLines(5_000), 10, 3);
+/**
+ * From a key to all diagnostics of a file of 5,000 lines, in a workspace that is kept; on a loaded machine the process's own time tells more.
+ * @param procedures among which the lines are shared
+ */
+function keystrokes(procedures: number): Result[] {
+  const times = keystrokeTimes(procedureOfLines(5_000, procedures), 10, 3);
   const at = (share: number, of: (time: (typeof times)[number]) => number): number =>
     quantile(
       times.map(of).sort((a, b) => a - b),
       share,
     );
-  const work = `keystroke to all diagnostics, 5,000 lines, ${times.length} edits`;
+  const shape = procedures === 1 ? "one procedure" : `${procedures} procedures`;
+  const work = `keystroke to all diagnostics, 5,000 lines in ${shape}, ${times.length} edits`;
   const shown = { goal: Number.POSITIVE_INFINITY, unit: "ms" as const };
   return [
     { work: `${work}, p95`, measured: at(0.95, ({ wall }) => wall), goal: 50, unit: "ms" },
     { work: `${work}, median`, measured: at(0.5, ({ wall }) => wall), ...shown },
     { work: `${work}, the process's own time, p95`, measured: at(0.95, ({ cpu }) => cpu), ...shown },
+  ];
+}
+
+/** A long procedure once it is checked: written, and shown beside its text after each key. */
+async function outputs(): Promise<Result[]> {
+  const text = procedureOfSteps(1_000);
+  const row = async (work: string, times: Promise<Times>, share: number, goal: number): Promise<Result> => ({
+    work: `1,000 steps: ${work}`,
+    measured: quantile(await times, share),
+    goal,
+    unit: "ms",
+  });
+  return [
+    await row("checklist as HTML, median", exportTimes(text, "html", 9), 0.5, 100),
+    await row("checklist as PDF, median", exportTimes(text, "pdf", 5), 0.5, 1_000),
+    await row("keystroke to preview, p95", previewTimes(text, 5), 0.95, 150),
   ];
 }
 

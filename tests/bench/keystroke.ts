@@ -9,21 +9,32 @@ export interface Keystroke {
 }
 
 /**
- * Keystrokes at places spread over the text: a letter more in a title, a digit more in a figure, and a line typed in front of a step,
- * which cannot be read for most of the way.
+ * Keystrokes at places spread over the text, what was typed at one place staying when the writer goes on to the next: a letter more in
+ * a title, a digit more in a figure, and a line typed behind another, which cannot be read for most of the way.
  * @param places how many places of each sort
  */
 export function keystrokesIn(text: string, places: number): readonly Keystroke[] {
   const keystrokes: Keystroke[] = [];
-  const type = (at: number, typed: string, whole: boolean): void => {
-    keystrokes.push({ text: text.slice(0, at) + typed + text.slice(at), whole });
+  let now = text;
+  /** @param lengths how much of it stands there after each keystroke */
+  const type = (pattern: RegExp, typed: string, lengths: readonly number[]): void => {
+    const shifted = spread(now, pattern, places).map((at, nth) => at + nth * typed.length);
+    for (const at of shifted) {
+      const [before, behind] = [now.slice(0, at), now.slice(at)];
+      for (const length of lengths) {
+        now = before + typed.slice(0, length) + behind;
+        keystrokes.push({ text: now, whole: length === typed.length });
+      }
+    }
   };
-  for (const at of spread(text, /(?<=step \w+ "[^"]*)\."/g, places)) type(at, "s", true);
-  for (const at of spread(text, /(?<=takes \d) min/g, places)) type(at, "0", true);
-  for (const at of spread(text, /(?<=^ *takes \d+ min)$/gm, places)) {
-    const line = '\n      check "the rim for dents" with Feeler record';
-    for (let length = 7; length <= line.length; length += 6) type(at, line.slice(0, length), length === line.length);
-  }
+  type(/(?<=step \w+ "[^"]*)\."/g, "s", [1]);
+  type(/(?<=takes \d) min/g, "0", [1]);
+  const line = '\n      check "the rim for dents" with Feeler record';
+  type(
+    /(?<=^ *takes \d+ min)$/gm,
+    line,
+    Array.from({ length: 8 }, (_, at) => line.length - 6 * (7 - at)),
+  );
   return keystrokes;
 }
 
@@ -51,6 +62,7 @@ export function keystrokeTimes(text: string, places: number, warmUp: number): re
   };
   workspace = after(text);
   for (const one of keystrokesIn(text, warmUp)) workspace = after(one.text);
+  workspace = after(text);
   return keystrokesIn(text, places).map(({ text: now, whole }) => {
     const [start, before] = [performance.now(), process.cpuUsage()];
     workspace = after(now);

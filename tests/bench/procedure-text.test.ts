@@ -1,5 +1,6 @@
 // The generated procedures are as long as they say, the same every time, and branch as often as they are asked to.
 import { expect, test } from "vitest";
+import { parseText } from "#syntax/parse.ts";
 import {
   linesPerStation,
   procedureOfLines,
@@ -24,6 +25,13 @@ test("a procedure asked for by its lines or steps is that long, and not much lon
     expect(steps(procedureOfSteps(wanted))).toBeGreaterThanOrEqual(wanted);
     expect(steps(procedureOfSteps(wanted))).toBeLessThan(wanted + stepsPerStation);
   }
+});
+
+test("stations are shared among as many procedures as are asked for", () => {
+  const text = procedureOfLines(1_000, 5);
+  expect(text.match(/^procedure /gm)).toHaveLength(5);
+  expect(steps(text)).toBe(steps(procedureOfLines(1_000)));
+  expect(parseText(text, "a.sprag").problems).toEqual([]);
 });
 
 test("the same size gives the same text", () => {

@@ -10,30 +10,40 @@ export interface Size {
   readonly stations: number;
   /** Yes/no options, spread over the stations; 0 gives a procedure without a branch. */
   readonly options?: number;
+  /** Procedures that share the stations; one if not said. */
+  readonly procedures?: number;
 }
 
-/** A whole file with one procedure. */
-export function procedureText({ stations, options = 0 }: Size): string {
+/** A whole file: what is declared, then its procedures. */
+export function procedureText({ stations, options = 0, procedures = 1 }: Size): string {
   const numbers = Array.from({ length: stations }, (_, index) => index + 1);
   const optional = numbers.slice(0, options);
+  const each = Math.ceil(stations / procedures);
+  const shares = Array.from({ length: procedures }, (_, at) => numbers.slice(at * each, (at + 1) * each));
   return [
     shop,
     ...optional.map((n) => `option Cap${n}Wanted "cap ${n} is wanted" { yes no }\n`),
     ...numbers.map(declarations),
     ...optional.map((n) => `part Cap${n} "protective cap ${n}" { mass 0.1 kg }\n`),
-    `procedure CloseAllStations "Close all stations of the drive" {
-  document "WI-900-01" revision "A" dated 2026-05-04
+    ...shares.map((share, at) => procedure(share, at + 1, options)),
+  ].join("\n");
+}
+
+function procedure(stations: readonly number[], number: number, options: number): string {
+  return [
+    `procedure CloseStations${number} "Close stations ${stations[0]} to ${stations.at(-1)} of the drive" {
+  document "WI-900-${number}" revision "A" dated 2026-05-04
   ambient 15 .. 25 °C
-  finish with Cover${stations} is secured, no temporary parts
+  finish with Cover${stations.at(-1)} is secured, no temporary parts
 `,
-    ...numbers.map((n) => station(n, n <= options)),
+    ...stations.map((n) => station(n, n <= options)),
     "}\n",
   ].join("\n");
 }
 
-/** A file of at least `lines` lines, by less than one station more. */
-export function procedureOfLines(lines: number): string {
-  return procedureText({ stations: Math.ceil(lines / linesPerStation) });
+/** A file of at least `lines` lines, by less than one station and the heads of its procedures more. */
+export function procedureOfLines(lines: number, procedures = 1): string {
+  return procedureText({ stations: Math.ceil(lines / linesPerStation), procedures });
 }
 
 /** A file with at least `steps` steps in its one procedure, by less than one station more. */

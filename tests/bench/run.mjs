@@ -5,6 +5,7 @@ import { mkdirSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { browserBuilds } from "../../.scripts/browser-builds.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const root = dirname(dirname(here));
@@ -16,6 +17,7 @@ await build({
   entryPoints: [join(here, "bench.ts")],
   outfile,
   bundle: true,
+  alias: browserBuilds,
   platform: "node",
   format: "esm",
   target: "node20",

@@ -67,6 +67,18 @@ test("a picture stands in the page as data, an SVG never as markup; what is no p
   for (const caption of ["Figure: not there (gone.png)", "Figure: c.txt"]) expect(html).toContain(caption);
 });
 
+test("a trainee's sheet shows it too, with its values left out round it", () => {
+  const workspace = withFigures(opened(), new Map([["shop/pictures/a.png", PNG]]));
+  const request = {
+    path: "shop/work.sprag",
+    as: "trainee",
+    format: "html",
+    units: "both",
+    repeats: "compact",
+  } as const;
+  expect(sources(exportText(workspace, { ...request, draft: true }))).toHaveLength(1);
+});
+
 test("a picture that is too large, or whose bytes were not to be had, stays a caption", () => {
   const large = new Uint8Array(4_000_001);
   large.set(PNG);
@@ -82,4 +94,25 @@ test("the command reads them from the disk", () => {
   const folder = folderWith({ "work.sprag": TEXT, "pictures/a.png": PNG, "b.svg": SVG });
   const { out } = folder.sprag("export", "work.sprag", "--draft");
   expect(sources(out).map(([source]) => source.slice(0, 20))).toEqual(["data:image/png;base6", "data:image/svg+xml;b"]);
+});
+
+test("the content hash covers the bytes of every figure, and is not told before all are at hand", () => {
+  const hash = (figures: Readonly<Record<string, string | null>>): string | undefined => {
+    const bytes = Object.entries(figures).map(([name, text]) => [
+      `shop/${name}`,
+      text === null ? null : Buffer.from(text),
+    ]);
+    return /[0-9a-f]{64}/.exec(page(withFigures(opened(), new Map(bytes as [string, Buffer | null][]))))?.[0];
+  };
+  const all = { "pictures/a.png": "png", "b.svg": "<svg/>", "c.txt": "text" };
+  const others = [
+    { ...all, "pictures/a.png": "pnh" },
+    { ...all, "b.svg": "<svg />" },
+    { ...all, "b.svg": null },
+    { ...all, "pictures/a.png": all["b.svg"], "b.svg": all["pictures/a.png"] },
+  ];
+  expect(hash(all)).toBe(hash({ "c.txt": "text", "b.svg": "<svg/>", "pictures/a.png": "png" }));
+  expect(new Set([all, ...others].map(hash)).size).toBe(1 + others.length);
+  expect(hash(all)).toMatch(/^[0-9a-f]{64}$/);
+  expect(hash({ "pictures/a.png": "png", "b.svg": "<svg/>" })).toBeUndefined();
 });

@@ -1,0 +1,81 @@
+// What was found by following the procedures of a file, kept for its next state: a procedure that says what it said, as does all that it
+// performs, is not followed again. Knows no fact in particular.
+import { createComparison, moveBetween } from "#model/alike.ts";
+import { performsIn } from "#model/cycles.ts";
+import type { FileModel, Procedure } from "#model/procedure.ts";
+import type { AnyFact } from "#rules/rule.ts";
+import { filesBehind } from "./concerned.ts";
+import type { Loaded } from "./load.ts";
+
+/** All that the facts of a file's procedures hang on, beside those procedures. */
+export interface Surroundings {
+  /** Of the file, of those behind it, and of the crib. */
+  readonly texts: ReadonlyMap<string, string>;
+  /** Those that could be performed, by their ids. */
+  readonly procedures: ReadonlyMap<string, Procedure>;
+  /** The file of the crib; null where there is none. */
+  readonly stock: FileModel | null;
+  readonly day: string;
+}
+
+export interface KeptFacts extends Surroundings {
+  readonly facts: ReadonlyMap<Procedure, readonly AnyFact[]>;
+}
+
+/** @param stock the file of the crib */
+export function surroundingsOf(loaded: Loaded, path: string, stock: FileModel | null, day: string): Surroundings {
+  const behind = filesBehind(loaded, path);
+  const procedures = behind.flatMap((one) => loaded.models.get(one)?.procedures ?? []);
+  const read = stock === null ? behind : [...behind, stock.path];
+  return {
+    texts: new Map(read.map((one) => [one, loaded.parsed.get(one)?.text ?? ""])),
+    procedures: new Map(procedures.map((procedure) => [procedure.id, procedure])),
+    stock,
+    day,
+  };
+}
+
+/** Asks what is still true: the facts of a procedure of now, or null where it is to be followed. */
+export function stillTrue(before: KeptFacts, now: Surroundings): (procedure: Procedure) => readonly AnyFact[] | null {
+  if (before.stock !== now.stock || (now.stock !== null && before.day !== now.day)) return () => null;
+  const moves = new Map(
+    [...before.texts].flatMap(([path, text]) => {
+      const next = now.texts.get(path);
+      return next === undefined ? [] : [[path, moveBetween(text, next)] as const];
+    }),
+  );
+  const { carried, isAlike } = createComparison((path) => moves.get(path) ?? null);
+  return (procedure) => {
+    const old = before.procedures.get(procedure.id);
+    const facts = old === undefined ? undefined : before.facts.get(old);
+    if (old === undefined || facts === undefined) return null;
+    const pairs = [...idsPerformed(old, before)].map(
+      (id) => [before.procedures.get(id), now.procedures.get(id)] as const,
+    );
+    pairs.push([old, procedure]);
+    if (pairs.every(([one, other]) => one === other)) return facts;
+    // Where the words are others, the records need no comparison, which could not be used again.
+    if (!pairs.every(([one, other]) => wordsOf(one, before) === wordsOf(other, now))) return null;
+    if (!pairs.every(([one, other]) => one === other || (one && other && isAlike(one, other)))) return null;
+    return carried(facts);
+  };
+}
+
+/** Of all procedures that are performed in it, at whatever depth. */
+function idsPerformed(procedure: Procedure, { procedures }: Surroundings): ReadonlySet<string> {
+  const ids = new Set<string>();
+  const waiting = [procedure];
+  for (const one of waiting) {
+    for (const { procedure: next } of performsIn(one.items)) {
+      if (next === null || ids.has(next.id)) continue;
+      ids.add(next.id);
+      const target = procedures.get(next.id);
+      if (target !== undefined) waiting.push(target);
+    }
+  }
+  return ids;
+}
+
+function wordsOf(procedure: Procedure | undefined, { texts }: Surroundings): string | undefined {
+  return procedure && texts.get(procedure.path)?.slice(procedure.extent.start, procedure.extent.end);
+}

@@ -1,0 +1,44 @@
+// How long outputs of a long procedure take to be written once it is checked, and the preview after a key.
+import { fonts } from "#harness/fonts.ts";
+import { exportAs, openWorkspace, previewAs, type Workspace } from "#workspace/index.ts";
+import { keystrokesIn } from "./keystroke.ts";
+import { type Times, timed } from "./timing.ts";
+
+const path = "bench.sprag";
+const asked = { path, as: "checklist", units: "si", repeats: "compact", language: "en" } as const;
+
+/** The checklist in a format; what is found is known, as it is to whoever exports what is on the screen. */
+export function exportTimes(text: string, format: string, runs: number): Promise<Times> {
+  const workspace = opened(text, null);
+  workspace.check([path]);
+  const write = async (): Promise<void> => {
+    const result = exportAs(workspace, { ...asked, format, draft: false, fonts });
+    if (result.kind !== "done") throw new Error(`The checklist was not written as ${format}: ${result.kind}`);
+    await result.content;
+  };
+  return timed(write, runs, 2);
+}
+
+/** From a key to the checklist beside its text, with the findings of before. */
+export async function previewTimes(text: string, places: number): Promise<Times> {
+  const keystrokes = keystrokesIn(text, places);
+  let workspace = opened(text, null);
+  const first = shown(workspace, null);
+  let next = 0;
+  const type = (): void => {
+    workspace = opened(keystrokes[next++]?.text ?? text, workspace);
+    shown(workspace, first.checked);
+  };
+  return timed(type, keystrokes.length - 2, 2);
+}
+
+function shown(workspace: Workspace, checked: Parameters<typeof previewAs>[2]) {
+  const result = previewAs(workspace, asked, checked);
+  if (result.kind !== "done") throw new Error(`There is no preview: ${result.kind}`);
+  return result;
+}
+
+function opened(text: string, before: Workspace | null): Workspace {
+  const snapshot = { texts: new Map([[path, text]]), present: new Set<string>(), absent: new Set<string>() };
+  return openWorkspace({ ...snapshot, today: "2026-05-04" }, before);
+}
