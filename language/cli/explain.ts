@@ -69,7 +69,7 @@ function valuesText(file: string, line: string, options: Options, around: Surrou
 
 function nothingText(file: string, line: string, elsewhere: readonly number[]): string {
   if (elsewhere.length === 0)
-    return `Nothing is worked out in ${file}. Sprag works out settings with an adapter, preloads, hot fits, lifts and unbalance.\n`;
+    return `Nothing is worked out in ${file}. Sprag works out settings with an adapter, preloads, hot fits, lifts, oxygen and unbalance.\n`;
   const others = elsewhere.slice(0, MOST_LINES).join(", ");
   const rest = elsewhere.length > MOST_LINES ? " and more" : "";
   return `Nothing is worked out at line ${line}. See ${elsewhere.length === 1 ? "line" : "lines"} ${others}${rest}.\n`;

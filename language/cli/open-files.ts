@@ -2,7 +2,14 @@
 // no findings and no output.
 import { statSync } from "node:fs";
 import { join } from "node:path";
-import { figuresWanted, openWorkspace, type Snapshot, type Workspace, withFigures } from "#workspace/index.ts";
+import {
+  figuresWanted,
+  LARGEST_FIGURE,
+  openWorkspace,
+  type Snapshot,
+  type Workspace,
+  withFigures,
+} from "#workspace/index.ts";
 import { insideRoot } from "./find-files.ts";
 import type { Progress } from "./progress.ts";
 import { readBytes, readText, type TextRead } from "./read-text.ts";
@@ -81,9 +88,6 @@ export function openFigures({ root, workspace }: Opened, path: string): Workspac
   );
   return withFigures(workspace, new Map(bytes));
 }
-
-/** Outputs leave out smaller ones already; a larger file is not even read. */
-const LARGEST_FIGURE = 24_000_000;
 
 /** A snapshot never changes, so each has its own copy. */
 function snapshotOf(texts: Map<string, string>, present: Set<string>, absent: Set<string>, today: string): Snapshot {

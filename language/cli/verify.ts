@@ -6,6 +6,7 @@ import type { Perform } from "./call.ts";
 import { addChoice, type Choices, nearestOf, oneOf, requireKnown } from "./choices.ts";
 import { CRIB_OPTION } from "./crib.ts";
 import { counted } from "./findings-text.ts";
+import { openFigures } from "./open-files.ts";
 import { openOne } from "./open-one.ts";
 import { printableName } from "./printable.ts";
 import { readText } from "./read-text.ts";
@@ -55,7 +56,7 @@ function hold(given: string, options: Options, around: Surroundings): Status {
   );
   const [path = ""] = opened.paths;
   requireKnown(set, opened.workspace, opened.paths);
-  const result = verify(opened.workspace, {
+  const result = verify(openFigures(opened, path), {
     path,
     record: read.text,
     ...(set === undefined ? {} : { set }),

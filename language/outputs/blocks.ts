@@ -7,7 +7,7 @@ import { citationTexts } from "./citations.ts";
 import { branchClause, decidedBy } from "./conditions.ts";
 import type { Arm, Block, Direction, Section, StatementBlock } from "./document.ts";
 import { type Inside, instructionsOf } from "./instructions.ts";
-import { type Making, type Node, type Origin, passLabel, textsFor, wordsFor } from "./making.ts";
+import { hazardTitles, type Making, type Node, type Origin, passLabel, textsFor, wordsFor } from "./making.ts";
 import { numberingOf } from "./numbering.ts";
 import { bundlesOf, passOf } from "./passes.ts";
 import { idsOf } from "./record/ids.ts";
@@ -199,15 +199,10 @@ function numbersIn(block: Block): readonly string[] {
 }
 
 function statementBlock(statement: Statement, passes: readonly Pass[], making: Making): StatementBlock {
-  const { hazards } = making.writer.words;
-  const titles = statement.hazards.map(({ name }) => {
-    const builtIn = Object.hasOwn(hazards, name) ? hazards[name] : undefined;
-    return making.hazardTitle(name) ?? builtIn ?? name;
-  });
   return {
     kind: "statement",
     signal: statement.signal,
-    hazards: titles,
+    hazards: hazardTitles(statement, making),
     text: wordsFor(statement.text, passes),
     avoid: statement.avoid === null ? null : wordsFor(statement.avoid, passes),
     wear: statement.wear,

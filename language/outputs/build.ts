@@ -1,6 +1,7 @@
 // A procedure as a document that any format renders: head, cautions, lists and the work in order. What an output wants
 // otherwise it says. Knows no output and no format, file or clock.
 
+import type { Reminders } from "#analysis/hazards/reminders.ts";
 import type { Unchecked } from "#analysis/limits/unchecked.ts";
 import type { Option } from "#model/declarations.ts";
 import type { ExpandedProcedure } from "#model/expanded.ts";
@@ -22,7 +23,7 @@ export interface BuildInput {
   readonly expanded: ExpandedProcedure;
   /** Those of the file, allowed ones too. */
   readonly findings: readonly Finding[];
-  /** Of all inputs, as hexadecimal. */
+  /** Of all inputs, as hexadecimal; empty where not all of them are at hand, as in a preview. */
   readonly hash: string;
   /** Option name to choice; what is not chosen stays open. */
   readonly options: Readonly<Record<string, string>>;
@@ -37,6 +38,8 @@ export interface BuildInput {
   readonly expandedOf: (id: string) => ExpandedProcedure | null;
   /** What could not be checked for want of data. */
   readonly unchecked?: readonly Unchecked[];
+  /** What is to be said again at a step. */
+  readonly reminders?: Reminders;
   /** The bytes of a figure that the text at a path names; null where they are not at hand. */
   readonly figure?: (from: string, named: string) => Uint8Array | null;
   /** The crib beside the tools of the procedure, where one is given. */
@@ -89,6 +92,7 @@ export function documentOf(input: BuildInput, words: Words, wants: Wants): Docum
       expandedOf: input.expandedOf,
       serialOf: serialsOf(work.procedures.flatMap(({ declarations }) => declarations)),
       figure: input.figure ?? (() => null),
+      reminders: input.reminders ?? new Map(),
       hazardTitle: (name) => hazards.get(name) ?? null,
       prefix: "",
       within: [],

@@ -28,9 +28,14 @@ export function cautionsFor(
     ...(any("heat", "cool") ? [cautions.heating] : []),
     ...(any("isolate", "release", "prove") ? [cautions.isolation] : []),
     ...(any("lift", "support") ? [cautions.lifting] : []),
+    ...(work.actions.some(setsFree) ? [cautions.gases] : []),
     ...(work.statements.length > 0 ? [cautions.hazards] : []),
     ...(inspected ? [cautions.twoPeople] : []),
   ];
+}
+
+function setsFree({ action }: Work["actions"][number]): boolean {
+  return "dose" in action && action.dose.consumable?.expands != null;
 }
 
 function uncheckedText(unchecked: readonly Unchecked[], { cautions }: Words): string {

@@ -58,6 +58,9 @@ export interface Fact {
   readonly long?: true;
 }
 
+/** What is found is told in this language, whatever that of the document. */
+export const FINDINGS_LANGUAGE = "en";
+
 export interface FindingRow {
   readonly error: boolean;
   readonly severity: string;

@@ -48,6 +48,10 @@ function factsOf(procedure: Procedure, input: HeadInput, work: Work, result: str
       label: labels.ambient,
       values: procedure.ambient === null ? [] : [writer.value(procedure.ambient.quantity, "must be met")],
     },
+    {
+      label: labels.room,
+      values: procedure.room === null ? [] : [writer.value(procedure.room.quantity, "at most safe")],
+    },
     { label: labels.crew, values: procedure.crew === null ? [] : [head.people(procedure.crew)] },
     {
       label: labels.options,
@@ -63,7 +67,7 @@ function factsOf(procedure: Procedure, input: HeadInput, work: Work, result: str
     },
     { label: labels.units, values: [head.units[input.units]] },
     { label: labels.checkResult, values: [result], long: true },
-    { label: labels.hash, values: [input.hash], long: true },
+    { label: labels.hash, values: input.hash === "" ? [] : [input.hash], long: true },
   ];
 }
 

@@ -90,6 +90,7 @@ function capabilityTexts(capability: Capability, writer: Writer): readonly strin
     [capability.heatsTo, "at least safe", lists.heatsTo],
     [capability.coolsTo, "at most safe", lists.coolsTo],
     [capability.lifts, "at least safe", lists.lifts],
+    [capability.legLifts, "at least safe", lists.legLifts],
     [capability.measures, "occurs", lists.measures],
     [capability.resolution, "at most safe", lists.resolution],
     [capability.force, "at least safe", lists.force],

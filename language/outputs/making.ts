@@ -1,8 +1,9 @@
 // What every block is made with, and words over all passes of a repeat. Knows no blocks and no format.
+import type { Reminders } from "#analysis/hazards/reminders.ts";
 import type { ExpandedItem, ExpandedLine, ExpandedProcedure } from "#model/expanded.ts";
 import { fillWords } from "#model/fill-words.ts";
 import type { Pass } from "#model/problem.ts";
-import type { Item, Line } from "#model/procedure.ts";
+import type { Item, Line, Statement } from "#model/procedure.ts";
 import type { SerialOf } from "./arrangements.ts";
 import type { Choices } from "./conditions.ts";
 import type { Numbering } from "./numbering.ts";
@@ -19,6 +20,8 @@ export interface Making {
   readonly choices: Choices;
   /** The title of a hazard that is declared; null for one that is built in. */
   readonly hazardTitle: (name: string) => string | null;
+  /** What is to be said again at a step. */
+  readonly reminders: Reminders;
   /** The serial of the part that goes where a line installs one. */
   readonly serialOf: SerialOf;
   /** Whether reasons stand at the steps. */
@@ -34,6 +37,12 @@ export interface Making {
   readonly prefix: string;
   /** Procedures being performed, so that a circle ends. */
   readonly within: readonly string[];
+}
+
+/** Titles of what a statement warns of. */
+export function hazardTitles({ hazards }: Statement, { hazardTitle, writer }: Making): readonly string[] {
+  const builtIn = writer.words.hazards;
+  return hazards.map(({ name }) => hazardTitle(name) ?? (Object.hasOwn(builtIn, name) ? builtIn[name] : null) ?? name);
 }
 
 /** One text for all passes; where none says it, each text by itself. */

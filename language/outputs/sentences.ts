@@ -1,7 +1,7 @@
 // An action or check as plain instructions for the bench. The words come from the catalogue; knows no format.
 import type { Tool, Value } from "#model/declarations.ts";
 import type { ExpandedAction, Thing } from "#model/expanded.ts";
-import type { Action, Check, ChooseRow, TightenAction, ToolUse } from "#model/procedure.ts";
+import type { Action, Check, ChooseRow, SlingLegs, TightenAction, ToolUse } from "#model/procedure.ts";
 import type { Role } from "#quantity/display.ts";
 import { conditionClause } from "./conditions.ts";
 import { type CircleFigure, orderFigure } from "./drawings/circle-figure.ts";
@@ -132,9 +132,9 @@ function actionText(line: ExpandedAction, writer: Writer, performed: string | nu
     case "align":
       return say.align(what, line.second === null ? action.other.name : thingsPhrase([line.second], writer));
     case "lift":
-      return say.lift(what, action.byHand ? say.byHand : tools);
+      return say.lift(what, heldText(action, tools, writer));
     case "support":
-      return say.support(what, action.byHand ? say.byHand : tools);
+      return say.support(what, heldText(action, tools, writer));
     case "set down":
       return say.setDown(what);
     case "isolate":
@@ -166,6 +166,26 @@ function actionText(line: ExpandedAction, writer: Writer, performed: string | nu
     case "choose":
       return "";
   }
+}
+
+/** With which hands, or on which legs. */
+function heldText(
+  { byHand, hands, legs }: Extract<Action, { verb: "lift" | "support" | "set down" }>,
+  tools: string,
+  writer: Writer,
+): string {
+  const say = writer.words.actions;
+  if (!byHand) return legs === null ? tools : `${tools}${legsText(legs, writer)}`;
+  if (hands === null) return say.byHand;
+  const [reach, height, endHeight, turned] = [hands.reach, hands.height, hands.endHeight, hands.turned].map((value) =>
+    value === null ? null : valueText(value, "occurs", writer),
+  );
+  return `${say.byHand}${say.hands({ reach, height, endHeight, turned })}`;
+}
+
+function legsText({ count, angle }: SlingLegs, writer: Writer): string {
+  if (count === null || angle === null) return "";
+  return writer.words.actions.onLegs(String(count), valueText(angle, "occurs", writer));
 }
 
 /** One value stands in the sentence; several become rounds, each with a tick of its own. */

@@ -1,12 +1,13 @@
 // A step as a row: what is to be done, on what terms, what is written down and who signs. Knows no format.
 
+import { stepKey } from "#analysis/hazards/reminders.ts";
 import type { Role } from "#model/declarations.ts";
 import type { ExpandedStep } from "#model/expanded.ts";
 import type { Pass } from "#model/problem.ts";
 import { citationTexts } from "./citations.ts";
 import { conditionClause } from "./conditions.ts";
 import type { Block, Field, Instruction, SignOff, StepRow } from "./document.ts";
-import { type Making, passLabel, textsFor, tickLabels, wordsFor } from "./making.ts";
+import { hazardTitles, type Making, passLabel, textsFor, tickLabels, wordsFor } from "./making.ts";
 import { rowId } from "./numbering.ts";
 import { pictureOf } from "./pictures.ts";
 import { toolsPhrase, valueText } from "./sentences.ts";
@@ -83,7 +84,15 @@ function termsOf(steps: readonly ExpandedStep[], making: Making): readonly strin
   const { flow, conditions, list } = writer.words;
   const passes = steps.map((one) => one.pass);
   const needs = steps.map((one) => list(one.needs.map((need) => conditionClause(need, writer))));
+  const reminders = making.reminders.get(stepKey({ id: making.within.at(-1) ?? "" }, step.number)) ?? [];
   return [
+    ...reminders.map((statement) =>
+      flow.reminder(
+        writer.words.signals[statement.signal],
+        list(hazardTitles(statement, making)),
+        writer.words.sentence(wordsFor(statement.text, passes)),
+      ),
+    ),
     ...(step.by === null ? [] : [flow.doneBy(step.by.title)]),
     ...(first.needs.length === 0 ? [] : textsFor(needs, passes).map(conditions.needs)),
     ...(step.after.length === 0 ? [] : [flow.after(list(step.after.map(numbering.reference)))]),

@@ -47,6 +47,28 @@ describe("the command", () => {
     expect(Number(load?.[1])).toBeLessThan(980.5);
   });
 
+  test("a lift: what lowers the limit of hands, what hangs on a leg; what a gas leaves of the oxygen", () => {
+    const text = `tool Hoist "hoist" { lifts 250 kg }
+part Frame "frame" { mass 200 kg }
+part Box "box" { mass 9 kg }
+consumable Nitrogen "liquid nitrogen" { expands 694 }
+procedure Move {
+  room 60 m³
+  step lift Frame with Hoist on 4 legs at 45°
+  step lift Box by hand reach 40 cm
+  step fill Box with 10 L of Nitrogen
+}
+`;
+    // 200 kg/(2·sin 45°), 23 kg·25/40, 20.9 %·(1 − 6.94/60): computed by hand.
+    expect(explain("7", text).out).toMatch(/load on one leg m1 = 141\.\d kg\n +formula +m1 = m\/\(2·sin θ\)/);
+    const hands = explain("8", text).out;
+    expect(hands).toMatch(/mass for one person m = at most 14\.3 kg\n +formula +m = LC·25\/H\n/);
+    expect(hands).toContain("H = 40 cm, reach");
+    const oxygen = explain("9", text).out;
+    expect(oxygen).toMatch(/oxygen left x = 18\.5 %/);
+    expect(oxygen).toContain("entry is never cleared by a computation");
+  });
+
   test("a published setting in feet", () => {
     const text = JOB.replace("arm 12 in", "arm 18 in")
       .replace("100 lbf·in", "300 lbf·ft")
@@ -184,6 +206,7 @@ test("hover and command show the same lines, for every value of every sample", a
   const files = Object.fromEntries(plainTexts);
   const texts = new Map([...plainTexts, ...tables]);
   const workspace = openWorkspace({ texts, present: new Set(), absent: new Set(), today: "2026-05-04" });
+  const folder = folderWith({ ...files, ...Object.fromEntries(tables) });
   let compared = 0;
   await withEditor(
     { files: { ...files, ...Object.fromEntries(tables) }, settings: { checkFolder: false } },
@@ -198,10 +221,7 @@ test("hover and command show the same lines, for every value of every sample", a
             textDocument: { uri },
             position,
           });
-          const printed = folderWith({ ...files, ...Object.fromEntries(tables) }).sprag(
-            "explain",
-            `${path}:${position.line + 1}`,
-          ).out;
+          const printed = folder.sprag("explain", `${path}:${position.line + 1}`).out;
           const wanted = explanationLines(explanation, of).join("\n");
           expect((answer?.contents as MarkupContent | undefined)?.value).toContain(wanted);
           expect(printed).toContain(wanted);

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { expect, test } from "vitest";
 import { type Folder, folderWith } from "#harness/command.ts";
+import { sarifTroubles } from "#harness/sarif.ts";
 import { CLOSING, SHOP, TOOLS } from "./review-texts.ts";
 
 const SCHEMA = join(import.meta.dirname, "..", "..", "language", "schema", "review.schema.json");
@@ -31,7 +32,7 @@ test("text: a heading for each group, the places, what came with it and who sign
     Hold point dropped: inspector.
     came: warning safety.no-second-check: ${lineOf(out, "no-second-check")}
     To be signed again by: fitter, inspector
-    Old close.sprag:15
+    Old close.sprag:19
 
 Values (1)
 
@@ -104,7 +105,11 @@ test("html: one page without a script, all text escaped, links to both places", 
 test("sarif: a result for each change, graver ones with a graver level, at its line", () => {
   const log = JSON.parse(review(shop(), "--format", "sarif").out);
   const { results, tool } = log.runs[0];
-  expect(log.version).toBe("2.1.0");
+  expect(sarifTroubles(log)).toEqual([]);
+  expect(sarifTroubles({ ...log, version: "2.2.0" })).toHaveLength(1);
+  expect(
+    sarifTroubles({ ...log, runs: [{ ...log.runs[0], results: [{ ...results[0], level: "grave" }] }] }),
+  ).toHaveLength(1);
   expect(results.map(({ ruleId, level }: { ruleId: string; level: string }) => `${ruleId} ${level}`)).toEqual([
     "review.safety.hold-dropped error",
     "review.values.torque-changed warning",

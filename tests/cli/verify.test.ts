@@ -64,6 +64,21 @@ test("a procedure that was changed since is another", () => {
   expect(status).toBe(1);
 });
 
+test("so is one whose picture was changed", () => {
+  const text = COVER.replace("takes 3 min", 'takes 3 min figure "a.svg"');
+  const folder = folderWith({ "cover.sprag": text, "a.svg": "<svg/>" });
+  const { out, err } = folder.sprag("export", "cover.sprag");
+  const plan = planIn(out, err);
+  const held = (picture: string): string =>
+    folderWith({
+      "cover.sprag": text,
+      "a.svg": picture,
+      "record.json": recordText(recordFrom(plan, fillIn(plan, GIVEN))),
+    }).sprag("verify", "record.json", "--for", "cover.sprag").out;
+  expect(held("<svg/>")).not.toContain("made from other inputs");
+  expect(held("<svg> </svg>")).toContain("made from other inputs");
+});
+
 describe("what cannot be used", () => {
   test.each<[string, (text: string) => string, string]>([
     ["no JSON", () => "{", "record.json is no JSON. Give the file that the checklist saved."],
@@ -128,5 +143,81 @@ describe("the schema of records", () => {
     const loose = record();
     spoil(loose);
     expect(validate(loose)).toBe(false);
+  });
+});
+
+describe("the schema of reports", () => {
+  const path = join(import.meta.dirname, "..", "..", "language", "schema", "verify.schema.json");
+  const schema = JSON.parse(readFileSync(path, "utf8")) as {
+    $defs: { finding: { properties: { code: { enum: readonly string[] } } } };
+  };
+  const validate = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true }).compile(schema);
+
+  interface Loose {
+    [key: string]: unknown;
+    findings: Record<string, unknown>[];
+    summary: Record<string, unknown>;
+  }
+
+  const reportOf = (folder: Folder, ...args: string[]): Loose =>
+    JSON.parse(folder.sprag("verify", "record.json", "--for", "cover.sprag", "--format", "json", ...args).out) as Loose;
+
+  /** With a time to be kept and a wait, and a way to be stopped. */
+  const TIMED = COVER.replace(
+    "step Seated {",
+    `step Before { inspect Cover takes 1 s }
+    step { inspect Cover inspect Base within 1 s after Before takes 1 s }
+    step { wait 9 min }
+    step { check "It runs." if it fails { stop "Call." } }
+    step Seated {`,
+  );
+
+  test("every sort of finding is as it says, and it names no other", () => {
+    const folder = folderWith({ "cover.sprag": TIMED });
+    const { out, err } = folder.sprag("export", "cover.sprag");
+    const plan = planIn(out, err);
+    const whole = recordFrom(plan, fillIn(plan, { ...GIVEN, "1.9:1": true, "1.10:1": "0.02", "1.10:record-1": "20" }));
+    const held = (record: typeof whole): Loose =>
+      reportOf(folderWith({ "cover.sprag": TIMED, "record.json": recordText(record) }));
+    const spoilt = (of: string, part: object): typeof whole => ({
+      ...whole,
+      events: whole.events.map((event) =>
+        "of" in event && event.of === of ? ({ ...event, ...part } as typeof event) : event,
+      ),
+    });
+    const at = whole.events.findIndex((event) => "of" in event && event.of === "1.8:1");
+    const wait = { kind: "start", of: "1.8:1:wait", at: whole.events[at]?.at ?? "" } as const;
+    const reports = [
+      held(whole),
+      held({ ...whole, hash: "0".repeat(64) }),
+      held({ ...whole, options: { Extent: "Full" } }),
+      held(spoilt("1.1:1", { of: "9:9" })),
+      held(spoilt("1.10:1", { passed: false })),
+      held(spoilt("1.5:hold", { name: "Fitter One" })),
+      held(spoilt("1.2:1", { at: "2020-01-01T00:00:00Z" })),
+      held({ ...whole, events: [...whole.events.slice(0, at), wait, ...whole.events.slice(at)] }),
+      held(recordFrom(plan, fillIn(plan, { "1.9:1": false }))),
+    ];
+    for (const report of reports) expect(validate(report), JSON.stringify(validate.errors)).toBe(true);
+    const codes = new Set(reports.flatMap(({ findings }) => findings.map(({ code }) => code)));
+    expect([...codes].sort()).toEqual([...schema.$defs.finding.properties.code.enum].sort());
+  });
+
+  test.each<[string, (report: Loose) => void]>([
+    ["another version", (report) => (report.version = 2)],
+    ["a part that is not known", (report) => (report.hours = 3)],
+    ["a hash that is none", (report) => (report.hash = "5f3a")],
+    ["no summary", (report) => delete (report as Partial<Loose>).summary],
+    ["less than no event", (report) => (report.summary.events = -1)],
+    [
+      "a finding of another sort",
+      (report) => report.findings.push({ code: "record.colour", message: "Red.", event: null, step: null }),
+    ],
+    ["a finding without a place", (report) => report.findings.push({ code: "record.time", message: "Late." })],
+  ])("refuses %s", (_title, spoil) => {
+    const report = reportOf(shop());
+    expect(validate(report), JSON.stringify(validate.errors)).toBe(true);
+    spoil(report);
+    expect(validate(report)).toBe(false);
   });
 });

@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import axe from "axe-core";
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 
 export interface Shelf {
@@ -106,4 +107,12 @@ async function sheetOf(context: BrowserContext, address: string): Promise<Sheet>
 export async function savedBy(sheet: Sheet, work: () => Promise<void>): Promise<string> {
   const [download] = await Promise.all([sheet.page.waitForEvent("download"), work()]);
   return readFileSync(await download.path(), "utf8");
+}
+
+/** What an axe run has against a page, WCAG 2.2 AA and good practice. */
+export async function violations(sheet: Sheet): Promise<readonly string[]> {
+  await sheet.page.evaluate(axe.source);
+  return sheet.page.evaluate<string[]>(
+    "axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }).then(({ violations }) => violations.flatMap(({ id, nodes }) => nodes.map(({ target, failureSummary }) => id + ' ' + target + ' ' + failureSummary)))",
+  );
 }

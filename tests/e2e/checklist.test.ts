@@ -3,13 +3,12 @@
 import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import axe from "axe-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { exportText } from "#harness/export.ts";
 import { openSamples } from "#harness/samples.ts";
 import { verify, type Workspace, withFigures } from "#workspace/index.ts";
 import { make } from "../outputs/make.ts";
-import { openShelf, type Sheet, type Shelf, savedBy } from "./checklist-page.ts";
+import { openShelf, type Sheet, type Shelf, savedBy, violations } from "./checklist-page.ts";
 
 const root = join(import.meta.dirname, "..", "..");
 const PATH = "hot-bearing-fit.sprag";
@@ -50,14 +49,6 @@ async function finished(sheet: Sheet): Promise<void> {
   await sheet.sign("3.9:sign-1", "A. Moran", "4711");
   await sheet.sign("3.9:hold", "B. Okafor", "12");
   for (const at of [1, 2, 3]) await sheet.tick(`end:${at}`);
-}
-
-/** What an axe run has against a page, WCAG 2.2 AA and good practice. */
-async function violations(sheet: Sheet): Promise<readonly string[]> {
-  await sheet.page.evaluate(axe.source);
-  return sheet.page.evaluate<string[]>(
-    "axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }).then(({ violations }) => violations.flatMap(({ id, nodes }) => nodes.map(({ target, failureSummary }) => id + ' ' + target + ' ' + failureSummary)))",
-  );
 }
 
 test("a checklist from its first box to the saved record, over a reload, and the record is well", async () => {

@@ -53,6 +53,12 @@ test.each([
   ["align Base with Cover", "Align the base with the cover."],
   ["lift Base with Hoist", "Lift the base with the hoist."],
   ["lift Base by hand", "Lift the base by hand."],
+  [
+    "lift Base by hand reach 40 cm from height 60 cm to 110 cm turned 30°",
+    "Lift the base by hand (reach 40 cm (15.7 in), from a height of 60 cm (23.6 in) to 110 cm (43.3 in), body turned 30°).",
+  ],
+  ["lift Base by hand from height 60 cm", "Lift the base by hand (from a height of 60 cm (23.6 in))."],
+  ["lift Base with Hoist on 2 legs at 60°", "Lift the base with the hoist on 2 legs at 60° to the horizontal."],
   ["support Base with Hoist", "Support the base with the hoist."],
   ["set down Base", "Set down the base."],
   ["isolate Supply", "Isolate the motor supply."],

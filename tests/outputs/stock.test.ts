@@ -22,10 +22,10 @@ procedure Close "Close" {
 }
 `;
 
-function made(text: string, format: "md" | "html", crib = true): string {
+function made(text: string, format: "md" | "html", crib = true, as = "checklist"): string {
   const texts = new Map([["main.sprag", text]]);
   const workspace = openWorkspace({ texts, present: new Set(), absent: new Set(), today: "2026-05-04" });
-  const wishes = { as: "checklist", format, units: "us", repeats: "compact", draft: true } as const;
+  const wishes = { as, format, units: "us", repeats: "compact", draft: true } as const;
   return exportText(workspace, { path: "main.sprag", ...wishes, ...(crib ? { crib: "main.sprag" } : {}) });
 }
 
@@ -49,6 +49,13 @@ test("each item has the setting for its own arm; without an arm there is none", 
 test("a published pair in feet", () => {
   const row = wrenchRow(TEXT('item "TW-4" for Wrench { torque 1 .. 900 lbf·ft  arm 18 in }', "300 lbf·ft"));
   expect(row).toMatch(/TW-4: .*set 225(\.0+)? lbf·ft/);
+});
+
+test("a trainee's sheet names the items, and no setting that would tell the torque", () => {
+  const text = TEXT('item "TW-1" for Wrench { torque 1 .. 900 lbf·in  arm 12 in }');
+  const sheet = made(text, "md", true, "trainee");
+  expect(sheet).toContain("TW-1");
+  expect(sheet).not.toMatch(/66\.67|100 lbf·in|A setting holds/);
 });
 
 test("what does not meet it is left out, and what is out of calibration is marked and has no setting", () => {

@@ -176,6 +176,17 @@ test("only the cautions that apply are printed, and those for everything", () =>
   expect(cover.document.cautions.join("\n")).toContain("Nobody stands under or beside the load.");
 });
 
+test("what boils off brings the caution that no computation clears entry, and the air of the room to the head", () => {
+  const { document } = make(
+    around("room 60 m³\nstep fill Base with 10 L of Nitrogen", 'consumable Nitrogen "liquid nitrogen" { expands 694 }'),
+  );
+  expect(document.cautions.join("\n")).toContain("entry is never cleared by a computation");
+  expect(document.head.facts.find(({ label }) => label === "Air of the room")?.values.join()).toMatch(/^60 m³/);
+  const water = make(around("step fill Base with 10 L of Water", 'consumable Water "water"')).document;
+  expect(water.cautions.join("\n")).not.toContain("Gases");
+  expect(water.head.facts.find(({ label }) => label === "Air of the room")).toBeUndefined();
+});
+
 test("a procedure that is performed stands where it is done, under numbers of its own", () => {
   const text = `${around("step perform Other\nstep install Cover")}\nprocedure Other "Set the base" { step install Base }\n`;
   const { document } = make(text);

@@ -38,6 +38,12 @@ describe("the trainee's sheet", () => {
     const text = JSON.stringify(documentAs("trainee", COVER));
     expect(JSON.stringify(make(COVER).document)).toContain("31.5 ± 1.4 N·m");
     for (const value of ["31.5", "45 ± 2", "0.05 mm"]) expect(text).not.toContain(value);
+    const used = documentAs("trainee", COVER).tools.map(({ name, used: told }) => [name, told.join()]);
+    expect(Object.fromEntries(used)).toEqual({
+      Wrench: "asked for in the steps",
+      Feeler: "asked for in the steps",
+      Hoist: "",
+    });
   });
 
   test("has the answers behind it where they are asked for, in the order of the gaps", () => {

@@ -17,9 +17,9 @@ part Осн "основа" { mass 21 kg  sharp  thread "7"  class "8.8" }
 part Кры "крышка" { needs Осн }
 part Бол[1..4] "болт" { seats in Кру by number }
 temporary part Шты "штырь"
-tool Клю "ключ" { torque 8 .. 60 N·m  accuracy 4 % of full scale  arm 400 mm  offset 50 mm  angle 90°  lifts 9 kg }
+tool Клю "ключ" { torque 8 .. 60 N·m  accuracy 4 % of full scale  arm 400 mm  offset 50 mm  angle 90°  lifts 9 kg  each leg lifts 9 kg }
 tool Щуп "щуп" { measures 0.03 .. 1 mm  resolution 0.01 mm  heats to 99 °C  cools to 9 °C  force 9 N }
-consumable Мас "масло"
+consumable Мас "масло" { expands 9 }
 energy Сет "сеть"
 hazard Пыл "пыль"
 option Объ "объём" { Пол "полный" Час "частичный" }
@@ -32,6 +32,7 @@ procedure Дел "дело" {
   based on Кни revision "9"
   per Кни "1"
   ambient 15 .. 25 °C
+  room 9 m³
   crew 2
   begin with Сет is isolated, Осн is removed, not Под
   finish with Осн is installed, no temporary parts, Кры is at most 40 °C or Под
@@ -43,7 +44,8 @@ procedure Дел "дело" {
     step Раз "раз" {
       install new Осн with Клю + Щуп
       install Шты on Осн at 6 o'clock
-      lift Осн by hand
+      lift Осн by hand reach 300 mm from height 600 mm to 900 mm turned 9°
+      lift Осн with Клю on 2 legs at 60°
       set down Осн
       support Осн with Клю
       heat Осн to 30 .. 40 °C with Щуп
@@ -105,7 +107,7 @@ procedure Иное "иное" { step "иное" }
 
 /** Signs of units, and codes and severities of findings, which are no words of an output. */
 const NO_WORDS =
-  /\b(?:N·m|lbf·ft|lbf·in|mm|in|kg|lb|oz|N|g|K|s|turn|at most|at least|o'clock|lbf|main\.sprag)\b|°[CF]|[a-z]+\.[a-z]+(?:-[a-z]+)*/g;
+  /\b(?:N·m|lbf·ft|lbf·in|mm|in|kg|lb|oz|galUS|N|g|K|s|turn|at most|at least|o'clock|lbf|main\.sprag)\b|°[CF]|[a-z]+\.[a-z]+(?:-[a-z]+)*/g;
 
 describe.each([{}, { repeats: "full" }, { options: { Объ: "Пол", Да: "no" } }, { draft: true, units: "us" }] as const)(
   "%j",

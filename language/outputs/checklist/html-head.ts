@@ -1,6 +1,6 @@
 // What stands above the work in the HTML checklist: title block, check result, signal words, cautions, lists.
 // Knows the document only.
-import type { Document, Fact, OpenOption, StockLine } from "../document.ts";
+import { type Document, type Fact, FINDINGS_LANGUAGE, type OpenOption, type StockLine } from "../document.ts";
 import { conditionId, optionId } from "../record/ids.ts";
 import type { Words } from "../words/en.ts";
 import { arrangementHtml } from "./html-arrangements.ts";
@@ -36,16 +36,17 @@ function factHtml({ label, values, long }: Fact): Markup {
   return markup`<div${long === true ? markup` class="wide"` : nothing}><dt>${label}</dt>${values.map((value) => markup`<dd>${value}</dd>`)}</div>`;
 }
 
-function findingsHtml({ head }: Document, { labels }: Words): Markup {
+function findingsHtml({ head }: Document, { labels, head: { findingsLanguage } }: Words): Markup {
   if (head.findings.length === 0) return nothing;
+  const language = findingsLanguage === "" ? nothing : markup` lang="${FINDINGS_LANGUAGE}"`;
   const rows = head.findings.map((finding) => [
     markup`${finding.severity}`,
     markup`${finding.code}`,
     markup`${finding.place}`,
-    markup`<b>${finding.message}</b>${finding.why === null ? nothing : markup` ${finding.why}`}${finding.remedy === null ? nothing : markup`<i class="line">${finding.remedy}</i>`}`,
+    markup`<div${language}><b>${finding.message}</b>${finding.why === null ? nothing : markup` ${finding.why}`}${finding.remedy === null ? nothing : markup`<i class="line">${finding.remedy}</i>`}</div>`,
   ]);
   const title = head.findings.some((finding) => finding.error) ? labels.errors : labels.findings;
-  return markup`<section><h2>${title}</h2>${table([labels.severity, labels.code, labels.place, labels.message], rows)}</section>`;
+  return markup`<section><h2>${title}</h2>${findingsLanguage === "" ? nothing : markup`<p class="source">${findingsLanguage}</p>`}${table([labels.severity, labels.code, labels.place, labels.message], rows)}</section>`;
 }
 
 function allowsHtml({ head }: Document, { labels }: Words): Markup {

@@ -54,10 +54,13 @@ button[aria-pressed="true"] { color: var(--ground); background: var(--ink); }
 .picture { margin: .5rem 0; }
 .picture img { display: block; max-width: 100%; max-height: 24rem; background: #fff; }
 #bar { position: fixed; inset-inline: 0; inset-block-end: 0; z-index: 3; display: flex; flex-wrap: wrap; gap: .5rem .75rem; align-items: center; justify-content: center; padding: .5rem .75rem; background: var(--soft); border-block-start: 2px solid var(--ink); }
+.timer { display: flex; flex-wrap: wrap; gap: .5rem .75rem; align-items: center; margin: .35rem 0; font-variant-numeric: tabular-nums; }
+.running { display: flex; flex-wrap: wrap; flex-basis: 100%; gap: .2rem 1.2rem; justify-content: center; margin: 0; font-weight: 700; font-variant-numeric: tabular-nums; }
+.running .bad { color: var(--bad); }
 .progress { font-variant-numeric: tabular-nums; font-weight: 600; }
 .more summary { display: flex; align-items: center; list-style: none; }
 .more > div { position: absolute; inset-block-end: calc(100% + .5rem); inset-inline: 0; display: grid; gap: .5rem; width: 18rem; max-width: 94vw; margin: 0 auto; padding: .75rem; background: var(--ground); border: 2px solid var(--ink); }
-#say { position: fixed; inset-inline: 0; inset-block-end: 5.2rem; z-index: 2; width: fit-content; max-width: min(56rem, 94vw); margin: 0 auto; padding: .7rem 1rem; font-weight: 600; color: var(--ground); background: var(--ink); border-radius: .4rem; }
+#say { position: fixed; inset-inline: 0; inset-block-end: calc(5.2rem + var(--running, 0px)); z-index: 2; width: fit-content; max-width: min(56rem, 94vw); margin: 0 auto; padding: .7rem 1rem; font-weight: 600; color: var(--ground); background: var(--ink); border-radius: .4rem; }
 #say:empty { display: none; }
 @media (max-width: 34rem) {
   body { padding: .6rem; }
@@ -70,13 +73,13 @@ button[aria-pressed="true"] { color: var(--ground); background: var(--ink); }
   #bar { gap: .4rem; padding: .4rem; }
   #bar > button, .more summary { padding-inline: .7rem; }
   .progress { flex-basis: 100%; text-align: center; }
-  #say { inset-block-end: 7rem; }
+  #say { inset-block-end: calc(7rem + var(--running, 0px)); }
 }
 `;
 
 /** On paper what is filled in stands there, and nothing to be pressed. */
 export const FILLING_PRINT = `@media print {
-  #say, #people, .choices, button, .more, .units { display: none !important; }
+  #say, #people, .choices, button, .more, .units, .timer, .running { display: none !important; }
   .option .choice { display: inline-block !important; min-height: 0; padding: 0 .6rem; border-width: 1px; background: none; color: inherit; }
   .option .choice[aria-pressed="true"] { border-width: 3px; }
   #bar { position: static; padding: 0; border: 0; background: none; justify-content: start; }

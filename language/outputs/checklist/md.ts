@@ -55,6 +55,7 @@ function headOf(document: Document, words: Words): readonly string[] {
       ? []
       : [
           `## ${inline(head.findings.some((finding) => finding.error) ? labels.errors : labels.findings)}`,
+          ...(words.head.findingsLanguage === "" ? [] : [inline(words.head.findingsLanguage)]),
           table(
             [labels.severity, labels.code, labels.place, labels.message],
             head.findings.map((finding) => [

@@ -1,6 +1,14 @@
 // What stands before and after the work, as chapters of a few forms that each paged format draws: the same content and columns in
 // all of them. Knows the document only.
-import type { ArrangementBlock, Cell, Document, Signal, StockLine, TableBlock } from "../document.ts";
+import {
+  type ArrangementBlock,
+  type Cell,
+  type Document,
+  FINDINGS_LANGUAGE,
+  type Signal,
+  type StockLine,
+  type TableBlock,
+} from "../document.ts";
 import type { CircleFigure } from "../drawings/circle-figure.ts";
 import type { Words } from "../words/en.ts";
 
@@ -35,6 +43,8 @@ export interface Column {
   readonly title: string;
   /** Of the width, beside those of the others. */
   readonly share: number;
+  /** Of its texts, where it is not that of the document. */
+  readonly language?: string;
 }
 
 /** Text, a box to tick, or room to write. */
@@ -88,33 +98,43 @@ function listed(title: string, kind: "bullets" | "ticks", texts: readonly string
 /** A chapter with a table; none where there are no rows. */
 function tabled(
   title: string,
-  columns: readonly (readonly [string, number])[],
+  columns: readonly (readonly [title: string, share: number, language?: string])[],
   rows: TableContent["rows"],
   remarks: readonly string[] = [],
 ): readonly Chapter[] {
   if (rows.length === 0) return [];
-  const table: Passage = { kind: "table", columns: columns.map(([name, share]) => ({ title: name, share })), rows };
+  const table: Passage = {
+    kind: "table",
+    columns: columns.map(([name, share, language]) => ({
+      title: name,
+      share,
+      ...(language === undefined ? {} : { language }),
+    })),
+    rows,
+  };
   return [{ title, body: [table, ...remarks.map((text): Passage => ({ kind: "remark", text }))] }];
 }
 
-function findings({ head }: Document, { labels }: Words): readonly Chapter[] {
-  return [
-    ...tabled(
-      head.findings.some(({ error }) => error) ? labels.errors : labels.findings,
+function findings({ head }: Document, { labels, head: { findingsLanguage } }: Words): readonly Chapter[] {
+  const found = tabled(
+    head.findings.some(({ error }) => error) ? labels.errors : labels.findings,
+    [
+      [labels.severity, 14],
+      [labels.code, 22],
+      [labels.place, 16],
+      findingsLanguage === "" ? [labels.message, 48] : [labels.message, 48, FINDINGS_LANGUAGE],
+    ],
+    head.findings.map(({ severity, code, place, message, why, remedy }) => [
+      ...[severity, code, place].map(plain),
       [
-        [labels.severity, 14],
-        [labels.code, 22],
-        [labels.place, 16],
-        [labels.message, 48],
+        { text: message, bold: true },
+        ...[why, remedy].flatMap((text) => (text === null ? [] : [{ text: `\n${text}` }])),
       ],
-      head.findings.map(({ severity, code, place, message, why, remedy }) => [
-        ...[severity, code, place].map(plain),
-        [
-          { text: message, bold: true },
-          ...[why, remedy].flatMap((text) => (text === null ? [] : [{ text: `\n${text}` }])),
-        ],
-      ]),
-    ),
+    ]),
+  );
+  const notice: readonly Passage[] = findingsLanguage === "" ? [] : [{ kind: "remark", text: findingsLanguage }];
+  return [
+    ...found.map((chapter) => ({ ...chapter, body: [...notice, ...chapter.body] })),
     ...tabled(
       labels.allowed,
       [

@@ -1,5 +1,5 @@
-// The tables of a document as a workbook, a sheet for each: heads that stay in sight, text that is never calculated. Same document,
-// same bytes.
+// The tables of a document as a workbook, a sheet for each: heads that stay in sight and stand on each printed page, text that is never
+// calculated. Same document, same bytes.
 import writeWorkbook, { type SheetData } from "write-excel-file/universal";
 import type { Document } from "../document.ts";
 import { harmless, type Table } from "../table.ts";
@@ -17,26 +17,59 @@ export async function documentXlsx(document: Document, words: Words): Promise<Ui
     stickyRowsCount: 1,
   }));
   const blob = await writeWorkbook(sheets).toBlob();
-  return steadyZip(new Uint8Array(await blob.arrayBuffer()), () => null);
+  return steadyZip(new Uint8Array(await blob.arrayBuffer()), (path, text) => {
+    if (path.startsWith("xl/worksheets/sheet")) return printable(text());
+    return path === "xl/workbook.xml" ? withPrintTitles(text()) : null;
+  });
 }
 
-function dataOf({ columns, rows }: Table): SheetData {
+/** A sheet across the page, as wide as one and as long as it takes, with its lines (ECMA-376-1, 18.3.1.63, 64, 70 and 82). */
+function printable(sheet: string): string {
+  return sheet
+    .replace(/<worksheet\b[^>]*>/, '$&<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>')
+    .replace(
+      "</worksheet>",
+      '<printOptions gridLines="1"/><pageMargins left="0.4" right="0.4" top="0.5" bottom="0.5" header="0.3" footer="0.3"/><pageSetup paperSize="9" orientation="landscape" fitToWidth="1" fitToHeight="0"/></worksheet>',
+    );
+}
+
+/** The first row of each sheet on each of its pages (ECMA-376-1, 18.2.5). */
+function withPrintTitles(workbook: string): string {
+  // As they stand there they are written for XML already.
+  const titles = [...workbook.matchAll(/<sheet\b[^>]*\bname="([^"]*)"/g)].map(
+    ([, name = ""], at) => `<definedName name="_xlnm.Print_Titles" localSheetId="${at}">'${name}'!$1:$1</definedName>`,
+  );
+  return workbook.replace("<definedNames/>", () => `<definedNames>${titles.join("")}</definedNames>`);
+}
+
+function dataOf(table: Table): SheetData {
+  const { columns, rows } = table;
+  const widths = columns.map((_, column) => widthOf(table, column));
   const heads = columns.map((title) => ({ value: String(harmless(title)), type: String, fontWeight: "bold" as const }));
   return [
     heads,
-    ...rows.map((row) =>
-      row.map((value) => {
+    ...rows.map((row) => {
+      const height = LINE * Math.max(...row.map((value, column) => linesIn(String(value), widths[column] ?? 10)));
+      return row.map((value) => {
         if (value === "") return null;
-        if (typeof value === "number") return { value, type: Number, alignVertical: "top" as const };
-        return { value: String(harmless(value)), type: String, wrap: true, alignVertical: "top" as const };
-      }),
-    ),
+        if (typeof value === "number") return { value, type: Number, height, alignVertical: "top" as const };
+        return { value: String(harmless(value)), type: String, height, wrap: true, alignVertical: "top" as const };
+      });
+    }),
   ];
+}
+
+/** Of a row of one line, in points. */
+const LINE = 17;
+
+/** About as many lines as a text takes in a column; not every program works that out when it opens a file. */
+function linesIn(text: string, width: number): number {
+  return text.split("\n").reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / width)), 0);
 }
 
 /** Wide enough for most of its texts, in letters. */
 function widthOf({ columns, rows }: Table, column: number): number {
-  const lengths = rows.map((row) => String(row[column] ?? "").length);
+  const lengths = rows.flatMap((row) => String(row[column] ?? "").split("\n")).map((line) => line.length);
   return Math.min(50, Math.max(10, (columns[column] ?? "").length + 2, ...lengths));
 }
 

@@ -14,6 +14,8 @@ export interface Ids {
   readonly record: (step: Step, at: number, pass: Pass) => string;
   readonly sign: (step: Step, at: number, pass: Pass) => string;
   readonly hold: (step: Step, pass: Pass) => string;
+  /** Of the timer for what a step takes. */
+  readonly takes: (step: Step, pass: Pass) => string;
 }
 
 /** @param prefix what stands before each number, where the procedure is performed inside another */
@@ -28,12 +30,18 @@ export function idsOf(procedure: Procedure, prefix: string): Ids {
     record: (step, at, pass) => inStep(step, `record-${at + 1}`, pass),
     sign: (step, at, pass) => inStep(step, `sign-${at + 1}`, pass),
     hold: (step, pass) => inStep(step, "hold", pass),
+    takes: (step, pass) => inStep(step, "takes", pass),
   };
 }
 
 /** Of a round of tightening. */
 export function roundId(line: string, round: number): string {
   return `${line}#${round + 1}`;
+}
+
+/** Of the timer of a line. */
+export function timerId(line: string, of: "wait" | "cure"): string {
+  return `${line}:${of}`;
 }
 
 /** Of what has to hold before the first step, or after the last. */

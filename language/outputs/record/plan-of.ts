@@ -1,6 +1,8 @@
 // From a written-out procedure to the plan of its record: what is marked, and in which order, under the options chosen. Knows no
 // format.
 
+import { spanKey } from "#analysis/entries.ts";
+import type { Value } from "#model/declarations.ts";
 import type {
   ExpandedAction,
   ExpandedCondition,
@@ -10,15 +12,15 @@ import type {
   ExpandedStep,
 } from "#model/expanded.ts";
 import type { Pass } from "#model/problem.ts";
-import type { Check, Jump, StepRef } from "#model/procedure.ts";
+import type { Check, Jump, Step, StepRef, Task } from "#model/procedure.ts";
 import { type Choices, decidedBy, optionsIn } from "../conditions.ts";
 import { passOf } from "../passes.ts";
 import { type Pattern, tighteningOrder } from "../tightening.ts";
 import type { Work } from "../work.ts";
 import { limitsOf, unitChoices } from "./amounts.ts";
-import { conditionId, type Ids, idsOf, optionId, roundId } from "./ids.ts";
+import { conditionId, type Ids, idsOf, optionId, roundId, timerId } from "./ids.ts";
 import { measuredIn } from "./measured.ts";
-import type { Entry, Op, Plan, PlanRole, Test } from "./plan.ts";
+import type { Deadline, Entry, Op, Plan, PlanRole, Test, Timer } from "./plan.ts";
 
 export interface PlanInput {
   readonly expanded: ExpandedProcedure;
@@ -32,7 +34,7 @@ export interface PlanInput {
 
 /** Total; the same for the same input, however the checklist is laid out. */
 export function planOf({ expanded, work, hash, document, options, expandedOf }: PlanInput): Plan {
-  const building: Building = { choices: options, expandedOf, entries: [], program: [] };
+  const building: Building = { choices: options, expandedOf, entries: [], program: [], timers: [], deadlines: [] };
   for (const option of work.options.filter(({ name }) => !Object.hasOwn(options, name)))
     mark(building, {
       id: optionId(option.name),
@@ -53,6 +55,8 @@ export function planOf({ expanded, work, hash, document, options, expandedOf }: 
     roles: rolesOf(work),
     entries: building.entries,
     program: building.program,
+    timers: building.timers,
+    deadlines: building.deadlines,
   };
 }
 
@@ -61,6 +65,8 @@ interface Building {
   readonly expandedOf: PlanInput["expandedOf"];
   readonly entries: Entry[];
   readonly program: Op[];
+  readonly timers: Timer[];
+  readonly deadlines: Deadline[];
 }
 
 /** The procedure that is being entered. */
@@ -69,10 +75,22 @@ interface Entering {
   readonly prefix: string;
   /** Procedures being performed, so that a circle ends. */
   readonly within: readonly string[];
-  /** Where steps and tasks begin in the program, by their place in the text. */
-  readonly begins: Map<string, { readonly pass: Pass; readonly at: number }[]>;
+  /** Steps and tasks in the program, by their place in the text. */
+  readonly places: Map<string, Place[]>;
   /** Jumps, to be filled in when all beginnings are known. */
   readonly jumps: { readonly at: number; readonly step: StepRef; readonly pass: Pass; readonly back: boolean }[];
+  /** Steps with a `within`, and the entries of their work. */
+  readonly timed: { readonly step: Step; readonly pass: Pass; readonly entries: readonly string[] }[];
+}
+
+/** One pass of a step or task. */
+interface Place {
+  readonly number: string;
+  readonly pass: Pass;
+  /** Where it begins in the program. */
+  readonly at: number;
+  /** What is marked in it. */
+  readonly entries: readonly string[];
 }
 
 /** Who signs anything, and who is named as doing a step, once each. */
@@ -109,26 +127,34 @@ function enterProcedure(
     ids: idsOf(procedure, prefix),
     prefix,
     within: [...within, procedure.id],
-    begins: new Map(),
+    places: new Map(),
     jumps: [],
+    timed: [],
   };
   enterAll(building, items, entering, "");
   for (const { at, step, pass, back } of entering.jumps) {
-    const to = targetOf(step, pass, entering);
+    const to = targetOf(step, pass, entering)?.at ?? null;
     // A step that is not known, or does not lie that way, leads on to what follows; the findings say so.
     building.program[at] =
       to === null || to <= at !== back ? { op: "go", to: at + 1 } : { op: back ? "back" : "go", to };
   }
+  for (const { step, pass, entries } of entering.timed) {
+    const after = step.within === null ? null : targetOf(step.within.step, pass, entering);
+    const most = step.within === null ? null : (limitsOf(step.within.value)?.high ?? null);
+    if (after === null || most === null) continue;
+    const from = { after: after.number, afterEntries: after.entries };
+    building.deadlines.push({ step: prefix + step.number, entries, ...from, most });
+  }
 }
 
 /** Of several passes that of the same values, of these the last. */
-function targetOf({ target }: StepRef, pass: Pass, { begins }: Entering): number | null {
-  const known = target === null ? [] : (begins.get(`${target.path} ${target.start}`) ?? []);
+function targetOf({ target }: StepRef, pass: Pass, { places }: Entering): Place | null {
+  const known = target === null ? [] : (places.get(spanKey(target)) ?? []);
   const value = (of: Pass, variable: string) => of.find((loop) => loop.variable === variable)?.value;
   const same = known.filter((one) =>
     one.pass.every((loop) => [undefined, loop.value].includes(value(pass, loop.variable))),
   );
-  return (same.at(-1) ?? known.at(-1))?.at ?? null;
+  return same.at(-1) ?? known.at(-1) ?? null;
 }
 
 function enterAll(
@@ -143,12 +169,10 @@ function enterAll(
 function enter(building: Building, node: ExpandedItem | ExpandedLine, entering: Entering, step: string): void {
   switch (node.kind) {
     case "task":
-      begin(building, node.task.span, node.pass, entering);
-      enterAll(building, node.items, entering, "");
+      placed(building, node.task, node.pass, entering, () => enterAll(building, node.items, entering, ""));
       return;
     case "step":
-      begin(building, node.step.span, node.pass, entering);
-      enterStep(building, node, entering);
+      placed(building, node.step, node.pass, entering, () => enterStep(building, node, entering));
       return;
     case "perform":
       enterLine(building, node.line, entering, entering.prefix + node.number);
@@ -181,23 +205,34 @@ function enter(building: Building, node: ExpandedItem | ExpandedLine, entering: 
   }
 }
 
-function begin(
+/** Enters a step or task, and notes where it is and what is marked in it. */
+function placed(
   building: Building,
-  span: { readonly path: string; readonly start: number },
+  { span, number }: Step | Task,
   pass: Pass,
-  { begins }: Entering,
+  { places, prefix }: Entering,
+  inner: () => void,
 ): void {
-  const key = `${span.path} ${span.start}`;
-  begins.set(key, [...(begins.get(key) ?? []), { pass, at: building.program.length }]);
+  const [at, before] = [building.program.length, building.entries.length];
+  inner();
+  const place = { number: prefix + number, pass, at, entries: markedSince(building, before) };
+  places.set(spanKey(span), [...(places.get(spanKey(span)) ?? []), place]);
+}
+
+/** What has to be marked, of the entries from a place on; answers are asked for only where nothing else tells. */
+function markedSince({ entries }: Building, before: number): readonly string[] {
+  return entries.slice(before).flatMap(({ id, kind }) => (kind === "answer" ? [] : [id]));
 }
 
 function enterStep(building: Building, { step, pass, lines }: ExpandedStep, entering: Entering): void {
   const { ids, prefix } = entering;
   const number = prefix + step.number;
   const before = building.entries.length;
+  const timers = building.timers.length;
   enterAll(building, lines, entering, number);
   const onlyAnswers = building.entries.slice(before).every(({ kind }) => kind === "answer");
   if (step.words !== null && onlyAnswers) mark(building, { id: ids.words(step, pass), step: number, kind: "tick" });
+  if (step.within !== null) entering.timed.push({ step, pass, entries: markedSince(building, before) });
   step.records.forEach((record, at) => {
     const { expect } = record;
     mark(building, {
@@ -217,6 +252,15 @@ function enterStep(building: Building, { step, pass, lines }: ExpandedStep, ente
     step.signs.map(({ name }, at) => sign(ids.sign(step, at, pass), name, false)),
   );
   if (step.hold !== null) sign(ids.hold(step, pass), step.hold.name, true)();
+  // A time that is waited in it runs already.
+  if (building.timers.length > timers) return;
+  const entries = markedSince(building, before);
+  addTimer(building, { id: ids.takes(step, pass), step: number, of: "takes", entries }, step.takes);
+}
+
+function addTimer({ timers }: Building, timer: Omit<Timer, "limits">, value: Value | null): void {
+  const limits = value === null ? null : limitsOf(value);
+  if (limits !== null && timer.entries.length > 0) timers.push({ ...timer, limits });
 }
 
 function enterLine(building: Building, line: ExpandedAction, entering: Entering, step: string): void {
@@ -232,6 +276,11 @@ function enterLine(building: Building, line: ExpandedAction, entering: Entering,
   const measured = measuredIn(line);
   if (measured === null) enterFastening(building, line, pattern, id, step);
   else mark(building, { id, step, ...measured });
+  const [of, time] =
+    action.verb === "wait"
+      ? (["wait", action.time] as const)
+      : ["cure" as const, "cure" in action ? action.cure : null];
+  addTimer(building, { id: timerId(id, of), step, of, entries: [id] }, time);
 }
 
 /** A tick; each round of tightening by itself, and so each screw on its way round. */

@@ -13,6 +13,30 @@ export interface Plan {
   readonly roles: readonly PlanRole[];
   readonly entries: readonly Entry[];
   readonly program: readonly Op[];
+  readonly timers: readonly Timer[];
+  readonly deadlines: readonly Deadline[];
+}
+
+/** A time that is started by hand and runs down: what a step takes, a wait, a coat that cures. */
+export interface Timer {
+  readonly id: string;
+  readonly step: string;
+  readonly of: "takes" | "wait" | "cure";
+  /** It may be started as soon as one of these is next. */
+  readonly entries: readonly string[];
+  /** In seconds. */
+  readonly limits: Limits;
+}
+
+/** How soon after the end of one step or task the work of another step has to be done. */
+export interface Deadline {
+  readonly step: string;
+  readonly entries: readonly string[];
+  /** The number of the one that it counts from. */
+  readonly after: string;
+  readonly afterEntries: readonly string[];
+  /** In seconds. */
+  readonly most: Amount;
 }
 
 /**

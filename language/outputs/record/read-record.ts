@@ -76,6 +76,7 @@ const EVENTS: Readonly<Record<RecordEvent["kind"], Shape>> = {
   answer: { ...OF, holds: isTruth },
   choose: { ...OF, choice: isText },
   sign: { ...OF, name: isText, badge: isText },
+  start: OF,
   undo: {},
 };
 

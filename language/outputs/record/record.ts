@@ -35,6 +35,8 @@ export type RecordEvent = { readonly at: string } & (
   | { readonly kind: "answer"; readonly of: string; readonly holds: boolean }
   | { readonly kind: "choose"; readonly of: string; readonly choice: string }
   | { readonly kind: "sign"; readonly of: string; readonly name: string; readonly badge: string }
+  /** A timer begins to run; `of` is its id. */
+  | { readonly kind: "start"; readonly of: string }
   /** Takes the last event that still holds back. */
   | { readonly kind: "undo" }
 );

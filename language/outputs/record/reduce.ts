@@ -3,7 +3,7 @@
 import type { Rational } from "#quantity/rational.ts";
 import { isWithin, readTyped } from "./amount.ts";
 import { isSamePerson, type Person } from "./person.ts";
-import type { Entry, Plan, ReadingEntry } from "./plan.ts";
+import type { Entry, Plan, ReadingEntry, Timer } from "./plan.ts";
 import type { RecordEvent } from "./record.ts";
 import { entriesBetween, type Marked, type Position, walk } from "./walk.ts";
 
@@ -22,6 +22,8 @@ export interface Held {
   /** Everybody who was named or has signed for work, and for looking at it. */
   readonly performers: readonly Person[];
   readonly inspectors: readonly Person[];
+  /** When each timer was started last. */
+  readonly started: ReadonlyMap<string, string>;
   readonly position: Position;
   /** Entries that the last event opened again, by going back. */
   readonly again: readonly string[];
@@ -58,8 +60,8 @@ export type Outcome =
 
 /** Nothing done yet. */
 export function emptyFilling(plan: Plan): Filling {
-  const none = { events: [], marks: new Map(), people: new Map(), performers: [], inspectors: [], again: [] };
-  return { ...settled(plan, none), earlier: [] };
+  const nobody = { people: new Map(), performers: [], inspectors: [] };
+  return { ...settled(plan, { events: [], marks: new Map(), ...nobody, started: new Map(), again: [] }), earlier: [] };
 }
 
 /** Total: an event that cannot be is refused with the reason, and changes nothing. */
@@ -101,10 +103,28 @@ type Change = Exclude<RecordEvent, { readonly kind: "undo" }>;
 
 function changedBy(plan: Plan, filling: Held, event: Change): Changed | Refusal {
   if (event.kind === "name") return named(plan, filling, event.role, event);
+  if (event.kind === "start") return started(plan, filling, event);
   const entry = entryOf(plan, event.of);
   if (entry === null) return { why: "unknown" };
   if (!TAKES[event.kind].includes(entry.kind)) return { why: "wrong kind" };
   return whyNotNow(filling, entry.id) ?? marked(plan, filling, entry, event);
+}
+
+function started(plan: Plan, filling: Held, { of, at }: Change & { readonly kind: "start" }): Changed | Refusal {
+  const timer = plan.timers.find(({ id }) => id === of);
+  if (timer === undefined) return { why: "unknown" };
+  const refusal = mayStart(filling, timer) ? null : whyNotNow(filling, timer.entries[0] ?? "");
+  return refusal ?? { started: new Map(filling.started).set(of, at) };
+}
+
+/** A step or wait while it is in hand, a coat once its line is. */
+export function mayStart(filling: Pick<Held, "marks" | "position">, { of, entries }: Timer): boolean {
+  return entries.some((id) => filling.position.next.includes(id) || (of === "cure" && isMarked(filling, id)));
+}
+
+/** Whether an entry is marked so that nothing more is to be done at it. */
+export function isMarked({ marks, position }: Pick<Held, "marks" | "position">, id: string): boolean {
+  return marks.has(id) && !position.next.includes(id);
 }
 
 /** Why an entry cannot be marked now; null where it can. */
@@ -115,7 +135,7 @@ export function whyNotNow({ marks, position }: Held, id: string): Refusal | null
   return stopped !== null ? { why: "stopped" } : isComplete ? { why: "complete" } : { why: "not next", next };
 }
 
-const TAKES: Readonly<Record<Exclude<Change["kind"], "name">, readonly Entry["kind"][]>> = {
+const TAKES: Readonly<Record<Exclude<Change["kind"], "name" | "start">, readonly Entry["kind"][]>> = {
   tick: ["tick", "round"],
   place: ["round"],
   read: ["reading"],
@@ -129,7 +149,7 @@ function marked(
   plan: Plan,
   filling: Held,
   entry: Entry,
-  event: Exclude<Change, { readonly kind: "name" }>,
+  event: Exclude<Change, { readonly kind: "name" | "start" }>,
 ): Changed | Refusal {
   const { at } = event;
   const put = (mark: Partial<Mark>): Changed => ({
@@ -220,7 +240,9 @@ function settled(plan: Plan, filling: Omit<Held, "position">): Held {
   // A way back with nothing on it would never end.
   if (again.length === 0) return { ...filling, position: { ...position, back: null } };
   const marks = new Map([...filling.marks].filter(([id]) => !part.has(id)));
-  return settled(plan, { ...filling, marks, again: [...filling.again, ...again] });
+  const over = plan.timers.filter(({ entries }) => entries.some((id) => part.has(id)));
+  const started = new Map([...filling.started].filter(([id]) => !over.some((timer) => timer.id === id)));
+  return settled(plan, { ...filling, marks, started, again: [...filling.again, ...again] });
 }
 
 function markedBy(plan: Plan, marks: Held["marks"]): Marked {

@@ -3,6 +3,7 @@
 import type { Plan } from "./plan.ts";
 import type { FilledRecord, RecordEvent } from "./record.ts";
 import { emptyFilling, entryOf, type Filling, type Refusal, reduce } from "./reduce.ts";
+import { boundsOf, durationText, endOf, keptOf, secondsBetween } from "./times.ts";
 
 export interface RecordFinding {
   readonly code:
@@ -12,6 +13,8 @@ export interface RecordFinding {
     | "record.order"
     | "record.limits"
     | "record.person"
+    | "record.late"
+    | "record.early"
     | "record.time"
     | "record.stopped"
     | "record.incomplete";
@@ -127,8 +130,9 @@ function subjectOf(event: RecordEvent, step: string | null): string {
 }
 
 /** What the record as a whole comes to. */
-function atTheEnd(plan: Plan, { position, marks }: Filling): readonly RecordFinding[] {
-  const out: RecordFinding[] = [];
+function atTheEnd(plan: Plan, filling: Filling): readonly RecordFinding[] {
+  const { position, marks } = filling;
+  const out: RecordFinding[] = [...late(plan, filling), ...early(plan, filling)];
   for (const [id, mark] of marks) {
     const entry = entryOf(plan, id);
     if (entry?.kind !== "reading" || mark.passed !== false || entry.fails) continue;
@@ -145,6 +149,30 @@ function atTheEnd(plan: Plan, { position, marks }: Filling): readonly RecordFind
     out.push({ code: "record.incomplete", message, event: null, step: step === "" ? null : step });
   }
   return out;
+}
+
+/** Steps that were not done as soon after another as they have to be. What was done again since counts by its last time. */
+function late(plan: Plan, filling: Filling): readonly RecordFinding[] {
+  return plan.deadlines.flatMap((deadline) => {
+    const kept = keptOf(plan, filling, deadline);
+    if (kept === null || kept.taken === null || kept.taken <= kept.most) return [];
+    const { step, after } = deadline;
+    const message = `Step ${step}: it was done ${durationText(Math.ceil(kept.taken))} after the end of ${after}, and at most ${durationText(kept.most)} are allowed.`;
+    return [{ code: "record.late" as const, message, event: null, step }];
+  });
+}
+
+/** Waits that were marked before their timer had run down; where none was started, nothing is known. */
+function early(plan: Plan, filling: Filling): readonly RecordFinding[] {
+  return plan.timers.flatMap((timer) => {
+    const { step, of, id, entries } = timer;
+    const from = of === "wait" ? filling.started.get(id) : undefined;
+    const end = endOf(filling, entries);
+    const { low } = boundsOf(plan, filling, timer);
+    if (from === undefined || end === null || low === null || secondsBetween(from, end) >= low) return [];
+    const message = `Step ${step}: it was marked ${durationText(secondsBetween(from, end))} after its timer was started, and ${durationText(low)} are to be waited.`;
+    return [{ code: "record.early" as const, message, event: null, step }];
+  });
 }
 
 /** An upper bound: a branch that is not decided yet may leave some out. */

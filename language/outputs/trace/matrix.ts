@@ -71,6 +71,7 @@ const ROLES: Readonly<Record<string, Role>> = {
     "heat limit": "at most safe",
     "flash point": "at most safe",
     unbalance: "at most safe",
+    room: "at most safe",
     threshold: "at most safe",
   },
   ...{ ambient: "occurs", interference: "occurs", accuracy: "occurs", pressure: "occurs", voltage: "occurs" },

@@ -62,7 +62,7 @@ function fill(blocks: readonly Block[], texts: readonly string[], gap: (number: 
   const within = <Value>(value: Value, step: string): Value => {
     if (typeof value === "string") return fillText(value, step) as Value;
     if (Array.isArray(value)) return value.map((item) => within(item, step)) as Value;
-    if (typeof value !== "object" || value === null) return value;
+    if (typeof value !== "object" || value === null || ArrayBuffer.isView(value)) return value;
     const own = "kind" in value && value.kind === "step" && "number" in value ? String(value.number) : step;
     return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, within(inner, own)])) as Value;
   };

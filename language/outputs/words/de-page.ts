@@ -80,6 +80,23 @@ export const dePage: Words["page"] = {
   again: "Ab Schritt {step} noch einmal: {count} Einträge sind wieder offen.",
   failedBefore: "Vorher: {text}, {time}",
 
+  /* Times */
+  startTimer: "Zeit starten: {time}",
+  startTimerAgain: "Zeit noch einmal starten",
+  timerStarted: "Schritt {step}: die Zeit läuft, {time}.",
+  timerOver: "Schritt {step}: die Zeit ist um.",
+  timeLeft: "noch {left}",
+  timeOver: "um seit {time}",
+  timeBetween: "{least} sind um, höchstens noch {left}",
+  timeBeyond: "zu lang seit {time}",
+  timerTook: "{time} nach der Uhr",
+  timerEarly: "ZU FRÜH: nach {time} abgehakt, zu warten sind {least}.",
+  deadline: "innerhalb von {most} nach {after}: noch {left}",
+  deadlineStarts: "Schritt {step} muss innerhalb von {most} getan sein.",
+  deadlineMissed: "ZU SPÄT: {most} nach {after} waren um {time} vorbei. Anhalten und fragen.",
+  deadlineKept: "{time} nach {after} getan",
+  deadlineLate: "ZU SPÄT: {time} nach {after} getan, erlaubt sind höchstens {most}. Anhalten und fragen.",
+
   /* Bolt circles */
   placeDone: "Position {place} ist erledigt",
   placesDone: "{done} von {all} Positionen",

@@ -8,6 +8,7 @@ export const deSheets: Pick<Words, "trainee" | "assessor" | "kit" | "diagram" | 
     answers: "Lösungen zu den Lücken",
     gapNumber: "Lücke",
     answer: "Lösung",
+    askedBelow: "wird in den Schritten gefragt",
   },
   assessor: {
     title: (title) => `${title} – Bewertung`,

@@ -52,6 +52,7 @@ export const de: Words = {
     appliesTo: "Gilt für",
     basedOn: "Grundlage",
     ambient: "Umgebungstemperatur",
+    room: "Raumvolumen",
     crew: "Personen",
     options: "Gewählte Varianten",
     openOptions: "Vor Beginn zu entscheiden",
@@ -134,6 +135,8 @@ export const de: Words = {
       "„Freigeschaltet“ heißt hier, dass die Arbeitsanweisung es sagt. Am Arbeitsort die Energiefreiheit nachweisen.",
     lifting:
       "Heben: Massen wie angegeben. Schwerpunkt und Anschlagmittel wurden nicht geprüft. Niemand steht unter oder neben der Last.",
+    gases:
+      "Gase: Was verdampft, verdrängt die Luft. Den Sauerstoff messen, bevor jemand hineingeht und solange jemand dort ist: Kein berechneter Wert gibt den Zutritt frei.",
     hazards:
       "Gefährdungen: Die Grenzwerte gelten für gesunde Erwachsene und blankes Metall. Maßgebend sind die Gefährdungsbeurteilung des Betriebs und die Datenblätter.",
     twoPeople: "Ausführender und Prüfer sind zwei verschiedene Personen.",
@@ -199,6 +202,16 @@ export const de: Words = {
     align: (what, other) => upper(`${what} zu ${other} ausrichten.`),
     mark: (mark) => `Markierung: ${mark}.`,
     lift: (what, tools) => upper(`${what}${tools} anheben.`),
+    hands: ({ reach, height, endHeight, turned }) => {
+      const from = height == null ? null : `aus ${height} Höhe${endHeight == null ? "" : ` auf ${endHeight}`}`;
+      const all = [
+        reach == null ? null : `Griffweite ${reach}`,
+        from,
+        turned == null ? null : `Körper um ${turned} gedreht`,
+      ];
+      return ` (${all.filter((one) => one !== null).join(", ")})`;
+    },
+    onLegs: (count, angle) => ` an ${count} Strängen unter ${angle} zur Waagerechten`,
     support: (what, tools) => upper(`${what}${tools} abstützen.`),
     setDown: (what) => upper(`${what} absetzen.`),
     isolate: (what, tools) => upper(`${what}${tools} freischalten.`),
@@ -275,6 +288,7 @@ export const de: Words = {
     after: (steps) => `Erst nach ${steps}.`,
     before: (steps) => `Vor ${steps}.`,
     doneBy: (role) => `Ausführung: ${role}.`,
+    reminder: (signal, hazards, text) => `${signal} (${hazards}) gilt weiterhin: ${text}`,
   },
 
   records: {
@@ -304,6 +318,7 @@ export const de: Words = {
     heatsTo: (value) => `erwärmt auf ${value}`,
     coolsTo: (value) => `kühlt auf ${value}`,
     lifts: (value) => `hebt ${value}`,
+    legLifts: (value) => `hebt ${value} je Strang`,
     measures: (value) => `misst ${value}`,
     resolution: (value) => `Auflösung ${value}`,
     force: (value) => `Kraft ${value}`,
@@ -390,6 +405,7 @@ export const de: Words = {
         information === 1 ? "1 Hinweis" : `${information} Hinweise`,
       ].join(", "),
     allowedCount: (count) => `${count} zugelassen, mit den Gründen unten`,
+    findingsLanguage: "Die Meldungen der Prüfung gibt es nur auf Englisch.",
     page: (document, revision) => `${document}${revision === "" ? "" : ` · ${revision}`}`,
     pageOf: (page, of) => `Seite ${page} von ${of}`,
     uncontrolled: "Ein Ausdruck wird nicht gepflegt.",

@@ -79,6 +79,23 @@ export const enPage = {
   again: "Do it again from step {step}: {count} entries are open again.",
   failedBefore: "Earlier: {text}, {time}",
 
+  /* Times */
+  startTimer: "Start the timer: {time}",
+  startTimerAgain: "Start the timer again",
+  timerStarted: "Step {step}: the timer runs, {time}.",
+  timerOver: "Step {step}: the time is over.",
+  timeLeft: "{left} left",
+  timeOver: "over since {time}",
+  timeBetween: "{least} are over, at most {left} more",
+  timeBeyond: "too long since {time}",
+  timerTook: "{time} by the timer",
+  timerEarly: "TOO EARLY: marked after {time}, and {least} are to be waited.",
+  deadline: "within {most} after {after}: {left} left",
+  deadlineStarts: "Step {step} is to be done within {most}.",
+  deadlineMissed: "TOO LATE: {most} after {after} were over at {time}. Stop and ask.",
+  deadlineKept: "Done {time} after {after}",
+  deadlineLate: "TOO LATE: done {time} after {after}, and at most {most} are allowed. Stop and ask.",
+
   /* Bolt circles */
   placeDone: "Position {place} is done",
   placesDone: "{done} of {all} positions",

@@ -8,6 +8,7 @@ export const enSheets = {
     answers: "Answers to the gaps",
     gapNumber: "Gap",
     answer: "Answer",
+    askedBelow: "asked for in the steps",
   },
   /** The assessor's sheet. */
   assessor: {

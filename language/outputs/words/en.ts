@@ -19,6 +19,14 @@ export interface Named {
   readonly fresh: boolean;
 }
 
+/** How hands are on a load: each value as it is to be shown, null where nothing is said of it. */
+export interface HandWords {
+  readonly reach: string | null | undefined;
+  readonly height: string | null | undefined;
+  readonly endHeight: string | null | undefined;
+  readonly turned: string | null | undefined;
+}
+
 export const en = {
   language: "en",
   direction: "ltr",
@@ -63,6 +71,7 @@ export const en = {
     appliesTo: "Applies to",
     basedOn: "Based on",
     ambient: "Ambient temperature",
+    room: "Air of the room",
     crew: "Crew",
     options: "Options chosen",
     openOptions: "Options to be decided before the start",
@@ -142,6 +151,8 @@ export const en = {
     isolation: "“Isolated” here means that the procedure says so. Prove it dead at the place of work.",
     lifting:
       "Lifting: masses are as declared. Centre of gravity and attachment were not checked. Nobody stands under or beside the load.",
+    gases:
+      "Gases: what boils off takes the place of the air. Measure the oxygen before anybody goes in and while somebody is there: entry is never cleared by a computation.",
     hazards:
       "Hazards: limits are set for healthy adults and bare metal. The site's risk assessment and the data sheets govern.",
     twoPeople: "The one who did the work and the inspector are two different people.",
@@ -221,6 +232,12 @@ export const en = {
     align: (what: string, other: string): string => `Align ${what} with ${other}.`,
     mark: (mark: string): string => `Mark: ${mark}.`,
     lift: (what: string, tools: string): string => `Lift ${what}${tools}.`,
+    hands: ({ reach, height, endHeight, turned }: HandWords): string => {
+      const from = height == null ? null : `from a height of ${height}${endHeight == null ? "" : ` to ${endHeight}`}`;
+      const all = [reach == null ? null : `reach ${reach}`, from, turned == null ? null : `body turned ${turned}`];
+      return ` (${all.filter((one) => one !== null).join(", ")})`;
+    },
+    onLegs: (count: string, angle: string): string => ` on ${count} legs at ${angle} to the horizontal`,
     support: (what: string, tools: string): string => `Support ${what}${tools}.`,
     setDown: (what: string): string => `Set down ${what}.`,
     isolate: (what: string, tools: string): string => `Isolate ${what}${tools}.`,
@@ -304,6 +321,8 @@ export const en = {
     after: (steps: string): string => `Only after ${steps}.`,
     before: (steps: string): string => `Before ${steps}.`,
     doneBy: (role: string): string => `By the ${role}.`,
+    reminder: (signal: string, hazards: string, text: string): string =>
+      `The ${signal} of ${hazards} still holds: ${text}`,
   },
 
   records: {
@@ -335,6 +354,7 @@ export const en = {
     heatsTo: (value: string): string => `heats to ${value}`,
     coolsTo: (value: string): string => `cools to ${value}`,
     lifts: (value: string): string => `lifts ${value}`,
+    legLifts: (value: string): string => `each leg lifts ${value}`,
     measures: (value: string): string => `measures ${value}`,
     resolution: (value: string): string => `resolution ${value}`,
     force: (value: string): string => `force ${value}`,
@@ -428,6 +448,8 @@ export const en = {
         information === 1 ? "1 remark" : `${information} remarks`,
       ].join(", "),
     allowedCount: (count: number): string => `${count} allowed, with the reasons below`,
+    /** Says which language findings are in; empty where it is this one. */
+    findingsLanguage: "",
     page: (document: string, revision: string): string => `${document}${revision === "" ? "" : ` · ${revision}`}`,
     pageOf: (page: string, of: string): string => `Page ${page} of ${of}`,
     uncontrolled: "A printed copy is uncontrolled.",

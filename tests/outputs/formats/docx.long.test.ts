@@ -63,6 +63,22 @@ test("every part is whole XML, and every part that is spoken of is there", () =>
   }
 });
 
+test("the heads of every table stand on each of its pages, a statement stays with what follows", () => {
+  const xml = filesIn(docx).get("word/document.xml") ?? "";
+  const tables = xml.match(/<w:tbl>(?:(?!<w:tbl>).)*?<\/w:tbl>/gs) ?? [];
+  const shaded = tables.filter((table) => table.includes('w:fill="ececec"'));
+  expect(shaded).toHaveLength(2);
+  for (const table of shaded) expect(table.match(/<w:tblHeader\/>/g)).toHaveLength(1);
+  const statements = tables.filter(
+    (table) => /WARNING|DANGER|CAUTION/.test(table) && table.includes("How to avoid it"),
+  );
+  expect(statements).toHaveLength(3);
+  for (const table of statements) {
+    const paragraphs = table.match(/<w:p>.*?<\/w:p>/gs) ?? [];
+    expect(paragraphs.filter((one) => !one.includes("<w:keepNext/>"))).toEqual([]);
+  }
+});
+
 test("LibreOffice opens it and reads the same text", { timeout: 240_000 }, () => {
   if (!isInstalled("soffice", "libreoffice-writer-nogui", "the DOCX in LibreOffice")) return;
   const folder = folderForTest();

@@ -5,8 +5,8 @@ import { OUTPUTS } from "#outputs/index.ts";
 import { de } from "#outputs/words/de.ts";
 import { en } from "#outputs/words/en.ts";
 import { WORDS } from "#outputs/words/index.ts";
-import { inputFrom } from "../make.ts";
-import { bytesAs, docxText, textAs } from "./write-as.ts";
+import { inputFrom, make } from "../make.ts";
+import { bytesAs, docxText, filesIn, textAs } from "./write-as.ts";
 
 test("both catalogues have the same entries, and German has words of its own in each", () => {
   expect([...WORDS.keys()]).toEqual(["en", "de"]);
@@ -45,6 +45,28 @@ test("the page says which language it is in, and which way it runs", async () =>
   const document = OUTPUTS.get("checklist")?.build(inputFrom(openSamples(), "belt-change.sprag", 0, {}), de);
   if (document === undefined) throw new Error("no checklist");
   expect(await textAs("html", document, de)).toContain('<html lang="de" dir="ltr">');
+});
+
+test("what the check found is in English, says so in German, and is marked as English in every format", async () => {
+  const document = make('procedure Work "Arbeit" { step inspect Nothing }', { draft: true }, de).document;
+  const [finding] = document.head.findings;
+  if (finding === undefined) throw new Error("nothing is found");
+  const notice = "Die Meldungen der Prüfung gibt es nur auf Englisch.";
+  const html = await textAs("html", document, de);
+  expect(html).toContain(`<p class="source">${notice}</p>`);
+  expect(html).toMatch(/<td><div lang="en"><b>/);
+  expect(await textAs("md", document, de)).toContain(notice);
+  const docx = await bytesAs("docx", document, de);
+  expect(docxText(docx)).toContain(notice);
+  const runs = (filesIn(docx).get("word/document.xml") ?? "").match(/<w:r>.*?<\/w:r>/gs) ?? [];
+  const english = runs.filter((run) => run.includes('<w:lang w:val="en"/>')).map((run) => run.replace(/<[^>]*>/g, ""));
+  expect(english[0]).toBe(finding.message.replaceAll('"', "&quot;"));
+  const pdf = Buffer.from(await bytesAs("pdf", document, de)).toString("latin1");
+  expect(pdf.match(/\/Lang \(en\)/g)).toHaveLength(document.head.findings.length);
+  expect(pdf).toContain("/Lang (de)");
+  // English says nothing of the kind.
+  const own = make('procedure Work "Work" { step inspect Nothing }', { draft: true });
+  expect(own.html).not.toContain('lang="en"><b>');
 });
 
 /** A label stands by itself between signs; a sentence anywhere. */

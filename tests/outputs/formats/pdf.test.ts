@@ -89,6 +89,33 @@ test("each page names the document and counts; a draft says so on each", async (
   }
 });
 
+test("the heads of a table stand on each of its pages, and are read once", async () => {
+  if (!hasPoppler("heads of tables")) return;
+  const names = Array.from({ length: 70 }, (_, at) => `Gauge${at}`);
+  const tools = names.map((name) => `tool ${name} "gauge of ${name}" { measures 0 .. 9 mm }`).join("\n");
+  const { document: many } = make(around(names.map((name) => `step inspect Base with ${name}`).join("\n"), tools));
+  const bytes = await bytesAs("pdf", many);
+  const pages = pagesOf(bytes).filter((page) => page.includes("measures 0 .. 9 mm"));
+  expect(pages.length).toBeGreaterThan(2);
+  for (const page of pages) expect(page).toMatch(/^ *Tool +What it must be able to do +Used here for$/m);
+  // Where they are repeated they are no part of what is read out.
+  expect(poppler("pdfinfo", bytes, "-struct-text").match(/"What it must be able to do"/g)).toHaveLength(1);
+});
+
+test("an SVG figure is drawn, with its text, and one that cannot be drawn leaves its name", async () => {
+  if (!hasPoppler("an SVG figure")) return;
+  const figure = (inner: string) => {
+    const text = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 90 30">${inner}</svg>`;
+    return withPicture(document, { text: "the lever", image: { type: "image/svg+xml", bytes: Buffer.from(text) } });
+  };
+  const drawing = await bytesAs("pdf", figure('<circle cx="9" cy="9" r="8"/><text x="20" y="20">LEVER 7</text>'));
+  expect(poppler("pdftotext", drawing)).toContain("LEVER 7");
+  expect(poppler("pdfinfo", drawing, "-struct-text")).toMatch(/Figure\b.*\n +"LEVER 7"/);
+  const undrawn = poppler("pdftotext", await bytesAs("pdf", figure('<text class="a">LEVER 7</text>')));
+  expect(undrawn).toContain("Figure: the lever");
+  expect(undrawn).not.toContain("LEVER 7");
+});
+
 test("no step is parted from its warning, however the pages fall", async () => {
   if (!hasPoppler("warnings and their steps")) return;
   let compared = 0;

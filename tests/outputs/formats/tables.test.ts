@@ -78,6 +78,24 @@ describe("a workbook", () => {
     expect(all).not.toMatch(/>=cmd\(\)/);
   });
 
+  test("is printed as wide as a page, with its lines, its heads on each page and all of every cell", async () => {
+    const files = filesIn(await bytesAs("xlsx", documentAs("kit", COVER.replace('"gasket"', '"gasket & O\'ring"'))));
+    const sheets = [...files].filter(([path]) => /worksheets\/sheet\d/.test(path)).map(([, text]) => text);
+    expect(sheets.length).toBeGreaterThan(1);
+    for (const sheet of sheets) {
+      expect(sheet).toContain('<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>');
+      expect(sheet).toMatch(
+        /<\/sheetData><printOptions gridLines="1"\/><pageMargins [^>]*\/><pageSetup [^>]*fitToWidth="1"/,
+      );
+    }
+    const titles = [...(files.get("xl/workbook.xml") ?? "").matchAll(/<definedName [^>]*>([^<]*)/g)];
+    expect(titles.map(([, range]) => range)).toEqual(["'Tools'!$1:$1", "'Parts'!$1:$1"]);
+    // A title and its name below it are two lines.
+    expect([...(sheets[1] ?? "").matchAll(/<row r="(?:[2-9])"[^>]* ht="(\d+)"/g)].map(([, height]) => height)[0]).toBe(
+      "34",
+    );
+  });
+
   test("of an assessor's sheet begins with what is marked", async () => {
     const files = filesIn(await bytesAs("xlsx", documentAs("assessor", COVER)));
     const first = files.get("xl/worksheets/sheet1.xml") ?? "";

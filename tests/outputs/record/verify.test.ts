@@ -163,7 +163,7 @@ describe("the file", () => {
         expect(readRecord(text).ok).toBe(false);
       }),
     );
-    const kinds = ["name", "tick", "place", "read", "judge", "answer", "choose", "sign", "undo"] as const;
+    const kinds = ["name", "tick", "place", "read", "judge", "answer", "choose", "sign", "start", "undo"] as const;
     const ids = plan.entries.map(({ id }) => id);
     const event = fc.record({
       kind: fc.constantFrom(...kinds),

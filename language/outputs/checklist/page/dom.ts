@@ -49,7 +49,15 @@ export function fill(text: string, values: Readonly<Record<string, string | numb
 /** A time of an event as people read it, in the time of the place. */
 export function timeText(at: string): string {
   const time = new Date(at);
-  const two = (number: number): string => String(number).padStart(2, "0");
-  const day = `${time.getFullYear()}-${two(time.getMonth() + 1)}-${two(time.getDate())}`;
-  return `${day} ${two(time.getHours())}:${two(time.getMinutes())}`;
+  return `${time.getFullYear()}-${two(time.getMonth() + 1)}-${two(time.getDate())} ${two(time.getHours())}:${two(time.getMinutes())}`;
+}
+
+/** So many seconds after a time, to the second, in the time of the place. */
+export function clockText(at: string, seconds: number): string {
+  const time = new Date(Date.parse(at) + seconds * 1000);
+  return [time.getHours(), time.getMinutes(), time.getSeconds()].map(two).join(":");
+}
+
+function two(number: number): string {
+  return String(number).padStart(2, "0");
 }

@@ -13,6 +13,7 @@ import { readings } from "./readings.ts";
 import { refusalText } from "./refusals.ts";
 import { computed, steps } from "./steps.ts";
 import { ticks } from "./ticks.ts";
+import { timers } from "./timers.ts";
 
 function start(data: PageData): void {
   const { plan, words } = data;
@@ -65,7 +66,7 @@ function start(data: PageData): void {
     failing(),
     circles(page),
   );
-  shows.push(computed(page), steps(page), bar(page));
+  shows.push(computed(page), steps(page), bar(page), timers(page));
   const found = kept(plan);
   if (found !== null) filling = found.filling;
   show();

@@ -25,8 +25,3 @@ export type Action = RecordEvent extends infer Event ? (Event extends RecordEven
 
 /** Shows what holds now. */
 export type Show = (filling: Filling) => void;
-
-/** Whether an entry is marked so that nothing more is to be done at it. */
-export function isDone({ marks, position }: Filling, id: string): boolean {
-  return marks.has(id) && !position.next.includes(id);
-}

@@ -3,9 +3,9 @@
 import type { Computed } from "../../document.ts";
 import { amountNow, isWithin, shownIn } from "../../record/amount.ts";
 import type { Amount, UnitChoice } from "../../record/plan.ts";
-import { type Filling, readingsIn } from "../../record/reduce.ts";
+import { type Filling, isMarked, readingsIn } from "../../record/reduce.ts";
 import { all, fill, idOf, make } from "./dom.ts";
-import { isDone, type Page, type Show } from "./page.ts";
+import type { Page, Show } from "./page.ts";
 
 export function steps(page: Page): Show {
   const { words } = page;
@@ -19,7 +19,7 @@ export function steps(page: Page): Show {
     for (const { place, ids, note } of rows) {
       const isNext = ids.some((id) => next.includes(id));
       const isLeftOut = ids.length > 0 && ids.every((id) => leftOut.has(id));
-      const isFinished = !isNext && !isLeftOut && ids.every((id) => leftOut.has(id) || isDone(filling, id));
+      const isFinished = !isNext && !isLeftOut && ids.every((id) => leftOut.has(id) || isMarked(filling, id));
       place.classList.toggle("is-next", isNext);
       place.classList.toggle("is-left-out", isLeftOut);
       place.classList.toggle("is-done", isFinished);

@@ -1,7 +1,7 @@
 // Boxes to tick, and the two buttons of a check without a value.
-import { entryOf, whyNotNow } from "../../record/reduce.ts";
+import { entryOf, isMarked, whyNotNow } from "../../record/reduce.ts";
 import { all, button, fill, idOf, make, timeText } from "./dom.ts";
-import { isDone, type Page, type Show } from "./page.ts";
+import type { Page, Show } from "./page.ts";
 import { refusalText } from "./refusals.ts";
 
 export function ticks(page: Page): Show {
@@ -14,7 +14,7 @@ export function ticks(page: Page): Show {
     for (const box of boxes) {
       const id = idOf(box);
       const label = box.closest("label");
-      box.checked = isDone(filling, id);
+      box.checked = isMarked(filling, id);
       label?.classList.toggle("is-next", filling.position.next.includes(id));
       label?.classList.toggle("is-bad", filling.marks.get(id)?.passed === false);
       label?.classList.toggle("is-left-out", filling.position.leftOut.has(id));
@@ -27,7 +27,7 @@ function ticked(page: Page, box: HTMLInputElement): void {
   const { words } = page;
   const id = idOf(box);
   const isTicked = box.checked;
-  box.checked = isDone(page.filling(), id);
+  box.checked = isMarked(page.filling(), id);
   const kind = entryOf(page.plan, id)?.kind;
   const refusal = whyNotNow(page.filling(), id);
   if (!isTicked) page.say(words.alreadyDone);

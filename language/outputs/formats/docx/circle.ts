@@ -1,8 +1,8 @@
 // A drawing of numbered places as shapes of a word processor. Knows no document.
-import { AlignmentType, Paragraph, TextRun } from "docx";
 import type { IShapeGroupChildOptions, IShapeGroupOptions } from "docx/shapes";
 import type { CircleFigure } from "../../drawings/circle-figure.ts";
 import { DISC, laidOut, type Place } from "../../drawings/circle-layout.ts";
+import { framed, label } from "./drawing.ts";
 
 /** @param widest that it may be, in pixels */
 export function circleShapes(figure: CircleFigure, widest: number): IShapeGroupOptions {
@@ -25,8 +25,7 @@ export function circleShapes(figure: CircleFigure, widest: number): IShapeGroupO
 }
 
 function shape(x: number, y: number, width: number, height: number) {
-  const offset = { left: Math.round(x - width / 2), top: Math.round(y - height / 2) };
-  return { transformation: { width: Math.round(width), height: Math.round(height), offset } };
+  return framed(x - width / 2, y - height / 2, width, height);
 }
 
 function disc(
@@ -45,7 +44,7 @@ function numbered({ x, y, position, order }: Place): IShapeGroupChildOptions {
     type: "ellipse",
     fill: "FFFFFF",
     line: { width: order === 1 ? 2.25 : 0.75, color: "000000" },
-    ...letters(String(position), true),
+    ...label(String(position), { size: 10, bold: true }),
   };
 }
 
@@ -56,20 +55,7 @@ function orderOf({ orderX, orderY, order }: Place): readonly IShapeGroupChildOpt
       ...shape(orderX, orderY, 2 * DISC, 2 * DISC - 6),
       type: "rectangle",
       line: { transparency: 100 },
-      ...letters(`${order}.`, false),
+      ...label(`${order}.`, { size: 10, bold: false }),
     },
   ];
-}
-
-function letters(text: string, bold: boolean) {
-  return {
-    children: [
-      new Paragraph({
-        alignment: AlignmentType.CENTER,
-        spacing: { before: 0, after: 0 },
-        children: [new TextRun({ text, bold, size: 20 })],
-      }),
-    ],
-    textOptions: { wrap: false, margins: { top: 0, right: 0, bottom: 0, left: 0 } },
-  };
 }

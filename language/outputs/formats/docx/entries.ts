@@ -42,11 +42,13 @@ export interface ParaLook {
   readonly keep?: boolean;
   readonly heading?: number;
   readonly bullet?: boolean;
+  /** Where it is not that of the document. */
+  readonly language?: string;
   /** Of the lines after the first. */
   readonly hanging?: number;
 }
 
-function runs(texts: readonly Span[], size: number): readonly TextRun[] {
+function runs(texts: readonly Span[], size: number, language?: string): readonly TextRun[] {
   return texts.flatMap(({ text, bold = false, colour }) =>
     text.split("\n").map(
       (line, at) =>
@@ -56,13 +58,14 @@ function runs(texts: readonly Span[], size: number): readonly TextRun[] {
           bold,
           ...(at > 0 ? { break: 1 } : {}),
           ...(colour === undefined ? {} : { color: hex(colour) }),
+          ...(language === undefined ? {} : { language: { value: language } }),
         }),
     ),
   );
 }
 
 export function para(frame: Frame, texts: readonly Span[], look: ParaLook): Paragraph {
-  return paraOf(frame, runs(texts, look.size), look);
+  return paraOf(frame, runs(texts, look.size, look.language), look);
 }
 
 export function paraOf(frame: Frame, children: readonly ParagraphChild[], look: ParaLook): Paragraph {
@@ -203,9 +206,10 @@ export function table(frame: Frame, { columns, rows }: TableContent): readonly P
       ground: "#ececec",
     }),
   );
-  const content = (one: CellContent): Paragraph => {
+  const content = (one: CellContent, language: string | undefined): Paragraph => {
     if (one === "box") return tick(within, []);
-    return para(within, one === "line" ? [] : one, { size: SIZE.detail });
+    const look = language === undefined ? {} : { language };
+    return para(within, one === "line" ? [] : one, { size: SIZE.detail, ...look });
   };
   return [
     gap(true),
@@ -221,7 +225,7 @@ export function table(frame: Frame, { columns, rows }: TableContent): readonly P
             new TableRow({
               cantSplit: true,
               ...(cells.includes("line") ? { height: { value: 560, rule: HeightRule.ATLEAST } } : {}),
-              children: cells.map((one) => cell([content(one)], { borders })),
+              children: cells.map((one, at) => cell([content(one, columns[at]?.language)], { borders })),
             }),
         ),
       ],

@@ -13,10 +13,12 @@ import type {
   TableBlock,
 } from "../../document.ts";
 import type { CircleFigure } from "../../drawings/circle-figure.ts";
+import { drawingOf } from "../../drawings/svg-drawing.ts";
 import { signalColours } from "../../signal-colours.ts";
 import { type Span, tableContent } from "../chapters.ts";
 import { sizedPicture } from "../picture-size.ts";
 import { circleShapes } from "./circle.ts";
+import { drawingShapes } from "./drawing.ts";
 import {
   type Frame,
   field,
@@ -213,14 +215,17 @@ const TWIPS_OF_PIXEL = 15;
 /** A picture, if it is one that a word processor shows, and below it what it is called. */
 function pictureParts({ text, image }: Picture, frame: Frame): readonly Part[] {
   const name = para(frame, [{ text: `${frame.words.labels.figure}: ${text}` }], { size: SIZE.detail });
-  const sized = sizedPicture(image);
+  const sized = sizedPicture(image) ?? drawingOf(image);
   if (sized === null) return [name];
-  const { type, width, height, bytes } = sized;
+  const { width, height } = sized;
   const scale = Math.min(1, (frame.width - frame.indent) / TWIPS_OF_PIXEL / width, TALLEST / height);
+  const above = { size: SIZE.do, keep: true };
+  if ("shapes" in sized) return [paraOf(frame, [new ShapeGroupRun(drawingShapes(sized, scale, text))], above), name];
+  const { type, bytes } = sized;
   const transformation = { width: Math.round(width * scale), height: Math.round(height * scale) };
   const altText = { name: text, description: text, title: text };
   const shown = new ImageRun({ type, data: bytes, transformation, altText });
-  return [paraOf(frame, [shown], { size: SIZE.do, keep: true }), name];
+  return [paraOf(frame, [shown], above), name];
 }
 
 /** In pixels. */

@@ -143,27 +143,27 @@ function toWriteOn(pen: Pen, x: number, top: number, width: number, height: numb
   pen.beside(() => pen.box(x, top, width, height, { ground: "#ffffff", edge: EDGE }));
 }
 
-/** A table; the first cell of each row is its heading. A row stays whole, and the heads stay with the first. */
+/** A table; the first cell of each row is its heading. A row stays whole, and the heads stand on each page. */
 export function table(frame: Frame, { columns, rows }: TableContent): readonly Piece[] {
   const tag = below(frame.tag, "Table");
   const [head, body] = [below(tag, "THead"), below(tag, "TBody")];
   const heads = columns.map(({ title }): CellContent => [{ text: title, bold: true }]);
-  return [
-    ...tableRow(frame, columns, heads, below(head, "TR"), true),
-    ...rows.flatMap((cells) => tableRow(frame, columns, cells, below(body, "TR"), false)),
-  ];
+  const above = tableRow(frame, columns, heads, below(head, "TR"), true);
+  const [again] = tableRow(frame, columns, heads, null, true);
+  const inner = rows.flatMap((cells) => tableRow(frame, columns, cells, below(body, "TR"), false));
+  return [...above, ...inner.map((piece) => (again === undefined ? piece : { ...piece, head: again }))];
 }
 
 function tableRow(
   frame: Frame,
   columns: readonly Column[],
   given: readonly CellContent[],
-  tag: Tag,
+  tag: Tag | null,
   isHead: boolean,
 ): readonly Piece[] {
   const whole = columns.reduce((sum, { share }) => sum + share, 0);
   let x = 0;
-  const cells = columns.map(({ share }, at) => {
+  const cells = columns.map(({ share, language }, at) => {
     const width = (frame.width * share) / whole;
     const content = given[at] ?? [];
     const cell = {
@@ -171,7 +171,7 @@ function tableRow(
       width: width - 8,
       spans: typeof content === "string" ? [] : content,
       look: { size: isHead ? SIZE.small : SIZE.detail },
-      tag: cellTag(tag, isHead, at),
+      tag: tag && cellTag(tag, isHead, at, language),
       fill: typeof content === "string" ? content : null,
     };
     x += width;
@@ -190,14 +190,15 @@ function tableRow(
       });
       for (const cell of filled) {
         const left = frame.left + cell.x;
-        if (cell.fill === "box") pen.within(cell.tag, () => pen.tickBox(left, top + 3, BOX));
-        else toWriteOn(pen, left, top + 3, cell.width, WRITE);
+        if (cell.fill === "line") toWriteOn(pen, left, top + 3, cell.width, WRITE);
+        else if (cell.tag !== null) pen.within(cell.tag, () => pen.tickBox(left, top + 3, BOX));
       }
     },
   });
 }
 
-function cellTag(row: Tag, isHead: boolean, at: number): Tag {
+function cellTag(row: Tag, isHead: boolean, at: number, language: string | undefined): Tag {
   if (isHead) return { type: "TH", parent: row, scope: "Column" };
-  return at === 0 ? { type: "TH", parent: row, scope: "Row" } : below(row, "TD");
+  if (at === 0) return { type: "TH", parent: row, scope: "Row" };
+  return language === undefined ? below(row, "TD") : { ...below(row, "TD"), language };
 }

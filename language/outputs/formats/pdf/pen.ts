@@ -7,6 +7,8 @@ export interface Tag {
   readonly parent: Tag | null;
   /** Of what a heading cell is the heading. */
   readonly scope?: "Row" | "Column";
+  /** Where it is not that of the document. */
+  readonly language?: string;
   /** All that a picture shows. */
   readonly alt?: string;
 }
@@ -33,6 +35,8 @@ export interface Pen {
   readonly box: (x: number, top: number, width: number, height: number, fill: Fill) => void;
   readonly disc: (x: number, y: number, radius: number, fill: Fill) => void;
   readonly shape: (points: readonly (readonly [number, number])[], fill: Fill) => void;
+  /** Path data of SVG, with lengths of its own. */
+  readonly outline: (path: string, x: number, y: number, scale: number, fill: Fill) => void;
   /** Across the page, beneath all else. */
   readonly watermark: (text: string, width: number, height: number) => void;
   readonly picture: (bytes: Uint8Array, x: number, top: number, width: number) => void;
@@ -64,10 +68,11 @@ export function penOn(doc: Doc): Pen {
   const elementOf = (tag: Tag): Element => {
     const known = elements.get(tag);
     if (known !== undefined) return known;
-    const { type, scope, alt } = tag;
+    const { type, scope, alt, language } = tag;
     const element = doc.struct(type, {
       ...(scope === undefined ? {} : { scope }),
       ...(alt === undefined ? {} : { alt }),
+      ...(language === undefined ? {} : { lang: language }),
     } as PDFKit.Mixins.StructureElementOptions);
     if (tag.parent === null) doc.addStructure(element);
     else elementOf(tag.parent).add(element);
@@ -128,6 +133,11 @@ export function penOn(doc: Doc): Pen {
       points.forEach(([x, y], at) => void (at === 0 ? doc.moveTo(x, y) : doc.lineTo(x, y)));
       doc.closePath();
       painted(fill);
+    },
+    outline: (path, x, y, scale, fill) => {
+      doc.save().translate(x, y).scale(scale).path(path);
+      if (fill.ground !== undefined || fill.edge !== undefined) painted(fill);
+      doc.restore();
     },
     watermark: (text, width, height) => {
       doc.font("bold", 130).fillColor("#ececec");

@@ -10,6 +10,8 @@ export interface Piece {
   readonly height: number;
   /** Stays on one page with the piece behind it. */
   readonly keep: boolean;
+  /** Stands above it once more where a page begins with it. */
+  readonly head?: Piece;
   /** @param above what of the gap is there */
   readonly draw: (pen: Pen, top: number, above: number) => void;
 }
@@ -29,7 +31,8 @@ export interface Cell {
   readonly width: number;
   readonly spans: readonly Span[];
   readonly look: Look;
-  readonly tag: Tag;
+  /** Null where it says nothing new. */
+  readonly tag: Tag | null;
 }
 
 export interface RowLook {
@@ -71,8 +74,11 @@ export function row(frame: Frame, cells: readonly Cell[], look: RowLook = {}): r
       draw: (pen, top) => {
         if (isFirst) look.with?.(pen, top, height);
         for (const { x, lines, look: letters, tag } of shown)
-          if (lines.some((line) => line.length > 0))
-            pen.within(tag, () => drawLines(pen, lines, frame.left + x, top + margin, letters));
+          if (lines.some((line) => line.length > 0)) {
+            const draw = (): void => drawLines(pen, lines, frame.left + x, top + margin, letters);
+            if (tag === null) pen.beside(draw);
+            else pen.within(tag, draw);
+          }
       },
     };
   }).map((piece, part, all) => (part === all.length - 1 ? { ...piece, keep } : piece));
@@ -202,6 +208,7 @@ export function paginate(pieces: readonly Piece[], height: number): readonly (re
     if (used > 0 && used + whole > height) turn();
     for (const piece of run) {
       if (used > 0 && used + piece.gap + piece.height > height) turn();
+      if (used === 0 && piece.head !== undefined) place(piece.head);
       place(piece);
     }
   }

@@ -14,11 +14,13 @@ import type {
 } from "../../document.ts";
 import type { CircleFigure } from "../../drawings/circle-figure.ts";
 import { laidOut } from "../../drawings/circle-layout.ts";
+import { drawingOf } from "../../drawings/svg-drawing.ts";
 import { signalColours } from "../../signal-colours.ts";
 import type { Words } from "../../words/en.ts";
 import { tableContent } from "../chapters.ts";
 import { sizedPicture } from "../picture-size.ts";
 import { circlePiece } from "./circle.ts";
+import { drawDrawing } from "./drawing.ts";
 import { field, SIZE, signOff, table, tick, ticks } from "./entries.ts";
 import type { Pen, Tag } from "./pen.ts";
 import {
@@ -226,7 +228,7 @@ function stepPieces(step: StepRow, at: At, isFirst: boolean): readonly Piece[] {
 }
 
 /** A step that takes no more than this share of a page is never parted. */
-const KEPT_WHOLE = 0.45;
+const KEPT_WHOLE = 0.6;
 
 /** The number in the margin of the first piece; above it where it is too long for that. */
 function numbered(number: string, body: readonly Piece[], whole: Frame, frame: Frame, level: number): readonly Piece[] {
@@ -348,17 +350,20 @@ export function figurePieces(figure: CircleFigure, frame: Frame): readonly Piece
 /** A picture, if it is one that a page can hold, and below it what it is called. */
 function picturePieces({ text, image }: Picture, frame: Frame, { labels }: Words): readonly Piece[] {
   const name = paragraph(frame, [{ text: `${labels.figure}: ${text}` }], { size: SIZE.detail }, "P", { gap: 3 });
-  const sized = sizedPicture(image);
+  const sized = sizedPicture(image) ?? drawingOf(image);
   if (sized === null) return name;
   // A pixel of a screen is three quarters of a point.
   const scale = Math.min(0.75, frame.width / sized.width, TALLEST / sized.height);
   const tag = { type: "Figure", parent: frame.tag, alt: text };
-  const width = sized.width * scale;
   const drawing: Piece = {
     gap: 6,
     height: sized.height * scale,
     keep: true,
-    draw: (pen, top) => pen.within(tag, () => pen.picture(sized.bytes, frame.left, top, width)),
+    draw: (pen, top) =>
+      pen.within(tag, () => {
+        if ("shapes" in sized) drawDrawing(pen, sized, frame.left, top, scale, frame);
+        else pen.picture(sized.bytes, frame.left, top, sized.width * scale);
+      }),
   };
   return [drawing, ...name];
 }
