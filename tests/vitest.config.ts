@@ -15,6 +15,7 @@ const IN_BOTH = [
   "tests/review/mutations/*.test.ts",
   "tests/server/quick-fixes.test.ts",
   "tests/review/match.test.ts",
+  "tests/workspace/kept-facts.test.ts",
 ];
 
 export default defineConfig({

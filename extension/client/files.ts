@@ -54,7 +54,8 @@ async function read(uri: Uri): Promise<string | null> {
   }
 }
 
-async function bytesOf(uri: Uri): Promise<Uint8Array | null> {
+/** Null where it cannot be read, or is larger than any file that counts. */
+export async function bytesOf(uri: Uri): Promise<Uint8Array | null> {
   try {
     const bytes = await workspace.fs.readFile(uri);
     return bytes.byteLength > MOST_BYTES ? null : bytes;
@@ -63,7 +64,7 @@ async function bytesOf(uri: Uri): Promise<Uint8Array | null> {
   }
 }
 
-function base64(bytes: Uint8Array): string {
+export function base64(bytes: Uint8Array): string {
   return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""));
 }
 

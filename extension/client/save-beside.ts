@@ -19,7 +19,7 @@ export async function saveBeside(
       l10n.t("{0} could not be saved here: {1}", nameOf(target), trouble),
       other,
     );
-    target = choice === other ? await window.showSaveDialog({ defaultUri: target }) : undefined;
+    target = choice === other ? await askWhere(target) : undefined;
   }
 }
 
@@ -32,7 +32,7 @@ async function placeFor(
 ): Promise<Uri | undefined> {
   if (source.scheme === "untitled") {
     const [folder] = workspace.workspaceFolders ?? [];
-    return window.showSaveDialog(folder === undefined ? {} : { defaultUri: Uri.joinPath(folder.uri, name) });
+    return askWhere(folder === undefined ? undefined : Uri.joinPath(folder.uri, name));
   }
   const beside = Uri.joinPath(source, "..", name);
   return (await isOurs(context, beside, bytes)) ? beside : askBeforeReplacing(beside);
@@ -58,8 +58,13 @@ async function askBeforeReplacing(target: Uri): Promise<Uri | undefined> {
     replace,
     other,
   );
-  if (choice === other) return window.showSaveDialog({ defaultUri: target });
+  if (choice === other) return askWhere(target);
   return choice === replace ? target : undefined;
+}
+
+async function askWhere(proposed: Uri | undefined): Promise<Uri | undefined> {
+  const title = l10n.t("Where is it to be saved?");
+  return window.showSaveDialog(proposed === undefined ? { title } : { title, defaultUri: proposed });
 }
 
 async function write(context: ExtensionContext, target: Uri, bytes: Uint8Array): Promise<string | null> {

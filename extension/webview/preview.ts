@@ -28,6 +28,7 @@ let before = keptBefore();
 addEventListener("message", ({ data }: MessageEvent<unknown>) => {
   if (!toPage(data)) return;
   if (data.kind === "content") show(data);
+  else if (data.kind === "figure") showFigure(data);
   else if (data.kind === "standing") {
     bar.say(data.words);
     sheet.classList.toggle("stale", data.stale);
@@ -85,6 +86,14 @@ function show(message: ToPage & { readonly kind: "content" }): void {
   keep();
 }
 
+/** By the source that stands for it. */
+const figures = new Map<string, string>();
+
+function showFigure({ src, data }: ToPage & { readonly kind: "figure" }): void {
+  figures.set(src, data);
+  for (const image of sheet.querySelectorAll("img")) if (image.dataset.figure === src) image.src = data;
+}
+
 /** Outputs that can be light and dark are as the editor is. */
 function takeTheme(): void {
   const kind = document.body.dataset.vscodeThemeKind ?? "";
@@ -112,6 +121,14 @@ function parsed({ content, form }: ToPage & { readonly kind: "content" }): Parse
       else if (name === "style" && one instanceof HTMLElement) one.style.cssText = value;
       else if (name === "style" && one instanceof SVGElement) one.style.cssText = value;
     }
+  for (const image of page.querySelectorAll("img")) {
+    const src = image.getAttribute("src") ?? "";
+    image.dataset.figure = src;
+    // Until the picture has come, its words stand there.
+    const data = figures.get(src);
+    if (data === undefined) image.removeAttribute("src");
+    else image.src = data;
+  }
   for (const one of page.querySelectorAll("input, select, textarea, button")) one.setAttribute("disabled", "");
   for (const one of page.querySelectorAll(ROW)) one.setAttribute("tabindex", "0");
   // A picture is one thing to a screen reader; with links in it, it is not.
@@ -173,15 +190,13 @@ function rowOf(id: string): Element | null {
 
 type Place = Pick<Kept, "row" | "below">;
 
-/** The row of the cursor where it is on the screen, else the first that is. */
+/** The first row on the screen. It mostly stands above what is being written, and so has the same number afterwards. */
 function placeNow(): Place {
   const top = bar.height();
-  const isSeen = (row: Element): boolean => {
-    const { bottom, top: start } = row.getBoundingClientRect();
+  const row = [...sheet.querySelectorAll(ROW)].find((one) => {
+    const { bottom, top: start } = one.getBoundingClientRect();
     return bottom > top && start < innerHeight;
-  };
-  const own = rowOf(here);
-  const row = own !== null && isSeen(own) ? own : [...sheet.querySelectorAll(ROW)].find(isSeen);
+  });
   if (row === undefined || scrollY === 0) return { row: "", below: 0 };
   return { row: row.getAttribute("data-step") ?? row.id, below: row.getBoundingClientRect().top - top };
 }

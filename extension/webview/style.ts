@@ -20,10 +20,25 @@ body { max-width: none; padding: 0; background: none; }
 #preview-bar { position: sticky; top: 0; inset-inline: 0; z-index: 2; }
 #preview-sheet { max-width: 60rem; margin: 0 auto; padding: .5rem 1rem 40vh; color: var(--ink, #111); }
 .picture #preview-sheet { max-width: none; }
-/* The diagram has the colours of paper only. */
+/* The diagram itself has the colours of paper only. */
 html[data-theme=dark]:has(svg.order) { --ground: #16181c; --soft: #2a2d33; --ink: #eee; --link: #8ab4f8; }
 html[data-theme=dark] #preview-sheet:has(svg.order) dt { color: inherit; }
-html[data-theme=dark] :is(svg.order, .key i) { --link: #0a3d91; filter: invert(.92) hue-rotate(180deg); }
+html[data-theme=dark] svg.order { background: none; color: #eee; }
+html[data-theme=dark] svg.order :where(rect, path.box) { fill: #1f2228; stroke: #b9bec8; }
+html[data-theme=dark] svg.order .frame { fill: #ffffff0d; stroke: #8a909b; }
+html[data-theme=dark] svg.order text { fill: #eee; }
+html[data-theme=dark] svg.order .heading rect { fill: none; stroke: none; }
+html[data-theme=dark] svg.order .hold rect { fill: #e8eaee; }
+html[data-theme=dark] svg.order .hold text { fill: #111; }
+html[data-theme=dark] svg.order .stop rect { stroke: #ff8f8f; }
+html[data-theme=dark] svg.order .way { stroke: #b9bec8; }
+html[data-theme=dark] svg.order .back { stroke: #ff8f8f; }
+html[data-theme=dark] svg.order .label rect { fill: #16181c; stroke: none; }
+html[data-theme=dark] svg.order .draft { fill: #ff8f8f; }
+html[data-theme=dark] svg.order marker path { fill: #b9bec8; }
+html[data-theme=dark] .key i { border-color: #b9bec8; }
+html[data-theme=dark] .key .hold { background: #e8eaee; }
+html[data-theme=dark] .key .back { border-color: #ff8f8f; }
 #preview-sheet.stale { filter: grayscale(1); background: var(--soft, #e6e6e6); }
 #preview-sheet :is(.step, [data-step]) { cursor: pointer; }
 #preview-sheet :is(input, select, textarea, button):disabled { opacity: 1; color: inherit; }

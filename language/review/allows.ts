@@ -1,8 +1,8 @@
 // An `allow` that went in one place and came in one around it is wider, the other way round narrower. Knows no rule.
 import { type Compared, isInside } from "./compare.ts";
-import { type Entry, ended } from "./describe.ts";
+import type { Entry } from "./describe.ts";
 import type { Node } from "./record.ts";
-import type { Words } from "./words.ts";
+import { ended, type Words } from "./words.ts";
 
 /** Puts the two halves of such a change together. */
 export function widened(entries: readonly Entry[], { parents, pairs }: Compared, words: Words): readonly Entry[] {
@@ -32,7 +32,7 @@ export function widened(entries: readonly Entry[], { parents, pairs }: Compared,
 
 function codeOf({ change }: Entry, side: "old" | "new"): string {
   const text = change[side]?.text ?? "";
-  return text.slice(0, text.indexOf(":"));
+  return text.slice(0, text.indexOf(","));
 }
 
 function partnerOf(node: Node | null, toNew: ReadonlyMap<Node, Node>): Node | null {
@@ -41,5 +41,5 @@ function partnerOf(node: Node | null, toNew: ReadonlyMap<Node, Node>): Node | nu
 
 function scopeText({ sort, number, title }: Node, words: Words): string {
   if (sort === "procedure") return words.wholeProcedure;
-  return sort === "task" ? words.task(number ?? "", title) : words.step(number ?? "", null);
+  return sort === "task" ? words.task(number ?? "", title()) : words.step(number ?? "", null);
 }

@@ -32,6 +32,7 @@ export interface Compared {
   readonly places: ReadonlyMap<Node, number>;
   /** Of a node without a partner, the one whose coming or going tells of it. */
   readonly ownerOf: (node: Node) => Node;
+  /** Both records, made when they are asked for. */
   readonly plain: { readonly old: Plain; readonly new: Plain };
 }
 
@@ -68,8 +69,12 @@ export function compareTrees(old: Node, now: Node, pairs: Pairs, key: string): C
     if (pairs.toNew.has(node) || ownerOf(node) !== node) continue;
     changes.push({ what: "removed", old: node, edits: [...edits.of(node), { do: "drop", id: idOf(node) }] });
   }
-  const plain = { old: plainOf(old, idOf), new: plainOf(now, idOf) };
-  return { changes, pairs, parents, places, ownerOf, plain };
+  return {
+    ...{ changes, pairs, parents, places, ownerOf },
+    get plain() {
+      return { old: plainOf(old, idOf), new: plainOf(now, idOf) };
+    },
+  };
 }
 
 export function isInside(inner: Node, outer: Node, parents: ReadonlyMap<Node, Node>): boolean {

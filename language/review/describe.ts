@@ -5,9 +5,10 @@ import { show } from "#quantity/display.ts";
 import type { Change, Group, StepName } from "./change.ts";
 import { type Bare, type Both, type Compared, isInside } from "./compare.ts";
 import { nodesUnder } from "./match.ts";
+import { BLOCKS } from "./moved.ts";
 import type { Node, Saying, Sort } from "./record.ts";
 import { type EndChange, type ValueChange, valueChange } from "./value-change.ts";
-import type { Words } from "./words.ts";
+import { ended, type Words } from "./words.ts";
 
 /** A change with what else has to be known of it before it is told. */
 export interface Entry {
@@ -73,12 +74,17 @@ function entryOf(
   };
 }
 
-/** The step that it is or stands in; of a branch round steps these; or else the task. */
+/** The step that it is or stands in; of a block round steps these; or else the task. */
 function stepsOf(node: Node | null, compared: Compared): readonly Node[] {
-  const branched = node?.sort === "when" || node?.sort === "arm" ? numberedIn(node) : [];
-  if (branched.length > 0) return branched;
+  const inside = node !== null && isAround(node) ? numberedIn(node) : [];
+  if (inside.length > 0) return inside;
   const step = stepOf(node, compared);
   return step === null ? [] : [step];
+}
+
+/** A block that has no number of its own. */
+function isAround({ sort, number }: Node): boolean {
+  return BLOCKS.has(sort) && number === null;
 }
 
 /** The outermost steps and tasks in it. */
@@ -96,11 +102,6 @@ export function stepName(node: Node | null): StepName | null {
   if (node === null || node.number === null) return null;
   const named = node.says.find(({ key }) => key === "name");
   return { ...(named === undefined ? {} : { name: named.text }), number: node.number };
-}
-
-/** With a full stop, unless there is one. */
-export function ended(text: string): string {
-  return /[.!?…]["”]?$/.test(text) ? text : `${text}.`;
 }
 
 /* ---- nodes ---- */
@@ -121,11 +122,12 @@ function nodeEntry(node: Maybe, how: "added" | "removed", edits: Change["edits"]
   const one = (node.new ?? node.old) as Node;
   const { words } = telling;
   const what = words.sorts[one.sort];
-  const message = how === "added" ? words.nodeAdded(what, one.title) : words.nodeDropped(what, one.title);
-  const side = { span: one.span, text: one.title };
+  const title = one.title();
+  const message = how === "added" ? words.nodeAdded(what, title) : words.nodeDropped(what, title);
+  const side = { span: one.span, text: title };
   const sides = how === "added" ? { new: side } : { old: side };
   const verb = how === "removed" && DROPPED.has(one.sort) ? "dropped" : how;
-  const text = [message, ...branchTexts(one, how, telling)].map(ended).join(" ");
+  const text = [message, ...aroundTexts(one, how, telling)].map(ended).join(" ");
   const change = { group: groupOf(one), kind: kindOf(one, verb), message: text, ...sides };
   return entryOf(telling, node, null, change, edits);
 }
@@ -134,17 +136,24 @@ const DROPPED: ReadonlySet<Sort> = new Set<Sort>(["statement", "failing"]);
 /** So many steps are named in one entry. */
 export const MOST_STEPS = 6;
 
-/** Which steps that stood there before a branch now makes depend on it, or no longer does. */
-function branchTexts(node: Node, how: "added" | "removed", { compared, words }: Telling): readonly string[] {
-  if (node.sort !== "when" && node.sort !== "arm") return [];
+/** What a block was put round that stood there before, or was taken from round; and what that means. */
+function aroundTexts(node: Node, how: "added" | "removed", { compared, words }: Telling): readonly string[] {
+  if (!isAround(node)) return [];
   const { toOld, toNew } = compared.pairs;
-  const kept = numberedIn(node).flatMap((step) =>
-    how === "removed" ? (toNew.get(step) ?? []) : toOld.has(step) ? [step] : [],
+  const steps = numberedIn(node);
+  const kept = (steps.length > 0 ? steps : linesIn(node)).flatMap((inner) =>
+    how === "removed" ? (toNew.get(inner) ?? []) : toOld.has(inner) ? [inner] : [],
   );
   if (kept.length === 0) return [];
-  const shown = kept.slice(0, MOST_STEPS).map((step) => placeText(step, words));
-  const steps = words.steps(shown, kept.length - shown.length);
-  return [how === "added" ? words.sometimes(steps) : words.always(steps)];
+  const shown = kept.slice(0, MOST_STEPS).map((inner) => placeText(inner, words));
+  return [words.around[node.sort as Around][how](words.steps(shown, kept.length - shown.length))];
+}
+
+type Around = keyof Words["around"];
+
+/** What stands in a block of a step. */
+function linesIn({ holds }: Node): readonly Node[] {
+  return holds.flatMap((inner) => (BLOCKS.has(inner.sort) ? linesIn(inner) : [inner]));
 }
 
 function movedEntry(node: Both, edits: Change["edits"], telling: Telling): Entry {
@@ -158,8 +167,8 @@ function movedEntry(node: Both, edits: Change["edits"], telling: Telling): Entry
     ...(after === undefined ? [] : [words.nowAhead(placeText(after, words))]),
   ];
   const guards = now.sort === "statement" ? [guardsText(node, telling)] : [];
-  const message = [words.nodeMoved(words.sorts[now.sort], now.title), ...guards, ...where].map(ended).join(" ");
-  const sides = { old: { span: old.span, text: old.title }, new: { span: now.span, text: now.title } };
+  const message = [words.nodeMoved(words.sorts[now.sort], now.title()), ...guards, ...where].map(ended).join(" ");
+  const sides = { old: { span: old.span, text: old.title() }, new: { span: now.span, text: now.title() } };
   return entryOf(telling, node, null, { group: groupOf(now), kind: kindOf(now, "moved"), message, ...sides }, edits);
 }
 
@@ -203,21 +212,21 @@ function besideOf(holder: Node | undefined, place: number, way: 1 | -1): Node | 
 
 function placeText(node: Node | undefined, words: Words): string {
   if (node === undefined || node.sort === "procedure") return words.inProcedure(node?.name ?? "");
-  if (node.sort === "task") return words.task(node.number ?? "", node.title);
+  if (node.sort === "task") return words.task(node.number ?? "", node.title());
   const step = stepName(node);
-  return step === null ? words.block(node.title) : words.step(step.number, step.name ?? null);
+  return step === null ? words.block(node.title()) : words.step(step.number, step.name ?? null);
 }
 
 /** A hold point that went with its step is a hold point dropped. */
 function signedInside(node: Node, telling: Telling): readonly Entry[] {
   return toldBy(node, telling).flatMap((inner): readonly Entry[] => {
     const shownOf = (label: Saying["label"]) =>
-      inner.says.filter((said) => said.label === label).map(({ shown }) => shown);
+      inner.says.filter((said) => said.label === label).map(({ shown }) => shown());
     const [holds, signs] = [shownOf("hold"), shownOf("sign-off")];
     if (holds.length + signs.length === 0) return [];
     const message = ended(telling.words.signedWithStep(holds, signs));
     const kind = holds.length > 0 ? "hold-dropped" : "sign-off-dropped";
-    const old = { span: inner.span, text: inner.title };
+    const old = { span: inner.span, text: inner.title() };
     const entry = entryOf(telling, { old: inner, new: null }, "hold", { group: "safety", kind, message, old }, []);
     return [{ ...entry, alongside: true }];
   });
@@ -229,8 +238,8 @@ function allowedInside(node: Node, telling: Telling): readonly Entry[] {
     inner.says
       .filter(({ label }) => label === "allow")
       .map((said): Entry => {
-        const now = { span: said.span, text: said.shown };
-        const message = ended(telling.words.allowedInNew(said.shown));
+        const now = { span: said.span, text: said.shown() };
+        const message = ended(telling.words.allowedInNew(now.text));
         const change = { group: "safety", kind: "allow-added", message, new: now } as const;
         return { ...entryOf(telling, { old: null, new: inner }, said.label, change, []), alongside: true };
       }),
@@ -247,46 +256,57 @@ function toldBy(node: Node, { compared: { pairs, ownerOf } }: Telling): readonly
 function saidEntry(bare: Extract<Bare, { what: "said" }>, telling: Telling): Entry {
   const { node, old, new: now, edits } = bare;
   const one = (now ?? old) as Saying;
-  const what = subjectOf(node.new, one.label, telling.words);
+  const what = subjectOf(node.new, one, telling.words);
+  const told = saidChange(old, now, what, node.new, telling.words);
   const { group, kind, message } =
-    one.label === "threshold" && old !== null && now !== null
-      ? thresholdChange(node.new, old, now, valuesChange(old, now, what, telling.words))
-      : saidChange(old, now, what, telling.words);
-  const side = (said: Saying | null) => said && { span: said.span, text: said.shown };
+    one.label === "threshold" && old !== null && now !== null ? thresholdChange(node.new, old, now, told) : told;
+  const side = (said: Saying | null) => said && { span: said.span, text: said.shown() };
   const [before, after] = [side(old), side(now)];
   const sides = { ...(before === null ? {} : { old: before }), ...(after === null ? {} : { new: after }) };
   return entryOf(telling, node, one.label, { group, kind, message: ended(message), ...sides }, edits);
 }
 
-function subjectOf({ subject }: Node, label: Saying["label"], words: Words): string {
+function subjectOf({ sort, subject, says }: Node, { label, within }: Saying, words: Words): string {
   const what = words.labels[label];
+  const whole = says.find(({ key }) => key === within);
+  if (whole !== undefined) return words.valueIn(words.labels[whole.label], whole.shown());
   if (subject === "") return what;
+  // What is reworded is no name for itself.
+  if (label === "own-words" && sort !== "action") return words.of(words.sorts[sort], what);
   // A value's value, a threshold's threshold: that goes without saying.
   return subject.startsWith(`${label} `) ? words.alone(subject) : words.of(subject, what);
 }
 
 type Told = Pick<Change, "group" | "kind" | "message">;
 
-function saidChange(old: Saying | null, now: Saying | null, what: string, words: Words): Told {
+function saidChange(old: Saying | null, now: Saying | null, what: string, node: Node, words: Words): Told {
   const { label, group } = (now ?? old) as Saying;
-  if (now === null) return { group, kind: `${label}-dropped`, message: words.dropped(what, old?.shown ?? "") };
-  if (old === null) return { group, kind: `${label}-added`, message: words.added(what, now.shown) };
-  if (label === "signal-word") return signalChange(old, now, words);
-  if (now.values.length > 0) return valuesChange(old, now, what, words);
   const isText = group === "words" || TEXTS.has(label);
-  const told = isText ? words.reworded : words.changed;
-  return { group, kind: `${label}-changed`, message: told(what, old.shown, now.shown) };
+  const text = (said: Saying | null): string => {
+    const shown = said?.shown() ?? "";
+    return isText && shown !== "" ? words.quoted(shown) : shown;
+  };
+  if (now === null) return { group, kind: `${label}-dropped`, message: words.dropped(what, text(old)) };
+  if (old === null) return { group, kind: `${label}-added`, message: words.added(what, text(now)) };
+  if (label === "signal-word") return signalChange(old, now, node, words);
+  if (now.values.length > 0) return valuesChange(old, now, what, words);
+  const [verb] = node.about;
+  const message =
+    label === "object" && verb !== undefined
+      ? words.instead(verb, old.shown(), now.shown())
+      : words.changed(what, text(old), text(now));
+  return { group, kind: `${label}-changed`, message };
 }
 
 const TEXTS: ReadonlySet<Saying["label"]> = new Set<Saying["label"]>(["statement-text", "avoidance", "protection"]);
 const SIGNALS = ["caution", "warning", "danger"];
 
-function signalChange(old: Saying, now: Saying, words: Words): Told {
+function signalChange(old: Saying, now: Saying, { about }: Node, words: Words): Told {
   const isWeaker = SIGNALS.indexOf(now.text) < SIGNALS.indexOf(old.text);
   const [kind, head] = isWeaker
     ? (["weakened", words.weakened] as const)
     : (["strengthened", words.strengthened] as const);
-  return { group: "safety", kind: `signal-word-${kind}`, message: words.changed(head, old.shown, now.shown) };
+  return { group: "safety", kind: `signal-word-${kind}`, message: words.changed(head(about), old.text, now.text) };
 }
 
 function valuesChange(old: Saying, now: Saying, what: string, words: Words): Told {
@@ -296,12 +316,12 @@ function valuesChange(old: Saying, now: Saying, what: string, words: Words): Tol
   });
   const isKept =
     old.values.length === now.values.length && changes.every((one) => one !== null && one.how !== "changed");
-  if (isKept) return { group: "values", kind: "restated", message: words.restated(what, old.shown, now.shown) };
+  if (isKept) return { group: "values", kind: "restated", message: words.restated(what, old.shown(), now.shown()) };
   const differing = changes.filter((one) => one?.how === "changed");
   // Of stages the last is what counts.
   const last = differing.at(-1);
   const by = last == null || old.values.length !== now.values.length ? "" : differenceText(last, words);
-  const message = `${words.changed(what, old.shown, now.shown)}${by === "" ? "" : `: ${by}`}`;
+  const message = `${words.changed(what, old.shown(), now.shown())}${by === "" ? "" : `: ${by}`}`;
   return { group: now.group, kind: `${now.label}-changed`, message };
 }
 

@@ -1,10 +1,10 @@
 // What a change does beyond its own line: margins that shrink, what stores lay out, the time, and who has to sign again. Knows
 // no findings.
-import { type Entry, ended } from "./describe.ts";
+import type { Entry } from "./describe.ts";
 import { nodesUnder } from "./match.ts";
 import type { Node, Saying } from "./record.ts";
 import type { Kit, Margin } from "./side.ts";
-import type { Words } from "./words.ts";
+import { ended, type Words } from "./words.ts";
 
 /** Both sides of one procedure. */
 export interface Sides {
@@ -27,7 +27,7 @@ export function withEffects(
   const tell = (entry: Entry, text: string): void => void more.set(entry, (more.get(entry) ?? new Set()).add(text));
   for (const { step, text } of marginTexts(sides, words)) {
     const owner = (["values", "order", "items"] as const)
-      .map((group) => entries.find((entry) => entry.change.group === group && isIn(entry, step)))
+      .map((group) => entries.find((entry) => entry.change.group === group && !isRestated(entry) && isIn(entry, step)))
       .find((entry) => entry !== undefined);
     if (owner !== undefined) tell(owner, text);
   }
@@ -46,6 +46,10 @@ export function withEffects(
     };
   });
   return [...told, ...left.map((message) => kitEntry(ended(message), procedure))];
+}
+
+function isRestated({ change }: Entry): boolean {
+  return change.kind === "restated";
 }
 
 function isIn(entry: Entry, step: Node): boolean {
@@ -122,7 +126,7 @@ function names({ node, change, label }: Entry, item: string, side: "old" | "new"
 }
 
 const KIT_LABELS: ReadonlySet<Saying["label"]> = new Set<Saying["label"]>([
-  ...(["tool", "consumable", "object", "action", "passes", "place"] as const),
+  ...(["tool", "consumable", "object", "beside", "action", "passes", "place"] as const),
 ]);
 
 function says({ about, says: all }: Node, item: string): boolean {
@@ -145,9 +149,10 @@ function takesTime({ label, change }: Entry): boolean {
 const SIGNED: ReadonlySet<Saying["label"]> = new Set<Saying["label"]>(["hold", "sign-off", "critical", "done-by"]);
 
 /** Roles that sign a critical step, or one whose signatures changed, have to look again. */
-export function signedAgain({ change, steps, label }: Entry): readonly string[] {
-  const { group, kind } = change;
-  if (kind === "restated" || group === "words" || group === "layout") return [];
+export function signedAgain(entry: Entry): readonly string[] {
+  const { change, steps, label } = entry;
+  const { group } = change;
+  if (isRestated(entry) || group === "words" || group === "layout") return [];
   const nodes = steps.flatMap((step) => [step.old, step.new]).filter((step) => step !== null);
   const some = label !== null && SIGNED.has(label) ? nodes : nodes.filter(({ critical }) => critical);
   return [...new Set(some.flatMap(({ signers }) => signers))];

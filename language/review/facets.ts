@@ -9,7 +9,9 @@ import type { Saying } from "./record.ts";
 import type { Label } from "./words.ts";
 
 /** For each property what it says; null where it says nothing: a place, or what is a node of its own. */
-export type Facets<R> = { readonly [Key in keyof R]-?: Facet<R[Key]> | null };
+export type Facets<R> = { readonly [Key in keyof R]-?: FacetIn<R[Key], R> | null };
+/** Of a property that says where it stands in another one beside it. */
+type FacetIn<V, R> = (value: Exclude<V, undefined>, at: Where, record: R) => readonly Saying[];
 export type Facet<V> = (value: Exclude<V, undefined>, at: Where) => readonly Saying[];
 
 export interface Where {
@@ -23,9 +25,9 @@ export function sayingsOf<R extends object>(facets: Facets<R>, record: R, readin
   const said: Saying[] = [];
   for (const key of Object.keys(record) as (keyof R & string)[]) {
     // A union's table holds the properties of all its members.
-    const facet = facets[key] as Facet<unknown> | null | undefined;
+    const facet = facets[key] as FacetIn<unknown, R> | null | undefined;
     const value: unknown = record[key];
-    if (facet != null && value !== undefined) said.push(...facet(value, { reading, key, span }));
+    if (facet != null && value !== undefined) said.push(...facet(value, { reading, key, span }, record));
   }
   return distinct(said);
 }
@@ -42,7 +44,7 @@ function distinct(said: readonly Saying[]): Saying[] {
 
 interface Said {
   readonly text: string;
-  readonly shown?: string;
+  readonly shown?: string | (() => string);
   /** Beside the name of the property, where it may say several things. */
   readonly key?: string;
   readonly values?: readonly Value[];
@@ -53,7 +55,8 @@ interface Said {
 export function saying(group: Group, label: Label, at: Where, said: Said): Saying {
   const { text, shown = text, values = [], role = "nominal", span = at.span } = said;
   const key = said.key === undefined ? at.key : `${at.key} ${said.key}`;
-  return { key, group, label, text, shown, values, units: unitsOf(values), role, span };
+  const told = typeof shown === "string" ? () => shown : shown;
+  return { key, group, label, text, shown: told, values, units: unitsOf(values), role, span };
 }
 
 function unitsOf(all: readonly Value[]): string {
@@ -74,7 +77,7 @@ export function values(label: Label, role: Role, group: Group = "values"): Facet
     const [first] = all;
     if (first === undefined) return [];
     const { reading } = at;
-    const shown = all.map((one) => shownValue(one, role)).join(", ");
+    const shown = (): string => all.map((one) => shownValue(one, role)).join(", ");
     const text = all.map((one) => valueText(one, reading)).join(", ");
     const own = saying(group, label, at, { text, shown, values: all, role, span: first.span });
     return [own, ...all.flatMap((one) => (one.per === null ? [] : cited(one.per, { ...at, key: `${at.key} per` })))];
@@ -106,7 +109,7 @@ export function flag(group: Group, label: Label): Facet<boolean> {
 
 export function word(group: Group, label: Label): Facet<string | number | null> {
   return (text, at) =>
-    text === null ? [] : [saying(group, label, at, { text: String(text), shown: squeezed(String(text)) })];
+    text === null ? [] : [saying(group, label, at, { text: String(text), shown: () => squeezed(String(text)) })];
 }
 
 export function named(group: Group, label: Label): Facet<{ readonly name: string; readonly span?: Span }> {

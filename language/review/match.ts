@@ -105,7 +105,7 @@ function contentKey({ contents }: Matching): Key {
 
 /** Title of a task, condition of an arm. */
 function headKey({ sort, title, name }: Node): string | null {
-  if (sort === "task") return title === "" ? null : `task ${title}`;
+  if (sort === "task") return title() === "" ? null : `task ${title()}`;
   return sort === "arm" ? `arm ${name}` : null;
 }
 

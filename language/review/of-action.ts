@@ -1,5 +1,15 @@
 // What an action, a check and a record field say. Knows no steps.
-import type { Action, Check, ChooseRow, Dose, RecordField, Target, ToolUse } from "#model/procedure.ts";
+import type {
+  Action,
+  Check,
+  ChooseRow,
+  Dose,
+  Hands,
+  RecordField,
+  SlingLegs,
+  Target,
+  ToolUse,
+} from "#model/procedure.ts";
 import { objectsOf, secondOf } from "#model/spoken-of.ts";
 import type { Span } from "#syntax/span.ts";
 import {
@@ -17,22 +27,22 @@ import {
 } from "./facets.ts";
 import { conditionText, type Reading, squeezed, targetsText, targetText, valueText } from "./reading.ts";
 import { createNode, type Node } from "./record.ts";
+import { ended } from "./words.ts";
 
 /** Every property that some action has, with all that it can be. */
 type AnyAction = { readonly [Key in KeysOf<Action>]: ValueOf<Action, Key> };
 type KeysOf<Union> = Union extends unknown ? keyof Union : never;
 type ValueOf<Union, Key> = Union extends { readonly [K in Key & string]?: infer Value } ? Value : never;
 
-const TARGETS: Facet<readonly Target[]> = (targets, { reading, ...at }) => [
-  saying(
-    "items",
-    "object",
-    { reading, ...at },
-    { text: targetsText(targets, reading), shown: shownTargets(targets, reading) },
-  ),
+const OBJECTS: Facet<readonly Target[]> = (targets, at) => [
+  saying("items", "object", at, {
+    text: targetsText(targets, at.reading),
+    shown: () => shownTargets(targets, at.reading),
+  }),
 ];
-const TARGET: Facet<Target | null> = (target, at) =>
-  target === null ? [] : TARGETS([target], { ...at, span: target.span });
+const OBJECT: Facet<Target> = (target, at) => OBJECTS([target], { ...at, span: target.span });
+const BESIDE: Facet<Target | null> = (target, at) =>
+  target === null ? [] : OBJECT(target, at).map((said) => ({ ...said, label: "beside" }));
 
 const TOOLS: Facet<readonly ToolUse[]> = each(({ tool, span }, at) => thing("items", "tool")(tool, { ...at, span }));
 
@@ -40,6 +50,26 @@ const DOSE: Facet<Dose> = ({ consumable, amount }, at) => [
   ...thing("items", "consumable")(consumable, at),
   ...value("amount", "nominal")(amount, { ...at, key: `${at.key} amount` }),
 ];
+
+const HANDS: Facet<Hands | null> = (hands, at) => {
+  if (hands === null) return [];
+  const { reach, height, endHeight, turned } = hands;
+  return [
+    ...value("reach", "occurs")(reach, { ...at, key: "reach" }),
+    ...value("height", "occurs")(height, { ...at, key: "height" }),
+    ...value("height", "occurs")(endHeight, { ...at, key: "end height" }),
+    ...value("twist", "occurs")(turned, { ...at, key: "turned" }),
+  ];
+};
+
+const LEGS: Facet<SlingLegs | null> = (legs, at) => {
+  if (legs === null) return [];
+  const { count, angle, span } = legs;
+  return [
+    saying("values", "sling-legs", at, { text: String(count ?? "?"), span }),
+    ...value("angle", "occurs")(angle, { ...at, key: "leg angle" }),
+  ];
+};
 
 const ROWS: Facet<readonly ChooseRow[]> = (rows, at) => {
   const texts = rows.map(({ range, result }) => {
@@ -58,14 +88,16 @@ const ACTION: Facets<AnyAction> = {
   place: null,
   span: null,
   verb: (verb, at) => [saying("order", "action", at, { text: verb })],
-  objects: TARGETS,
+  objects: OBJECTS,
   fresh: flag("items", "new-part"),
   relation: word("order", "place"),
-  on: TARGET,
+  on: BESIDE,
   clock: value("clock", "must be met"),
   tools: TOOLS,
   pattern: word("order", "pattern"),
   byHand: flag("order", "by-hand"),
+  hands: HANDS,
+  legs: LEGS,
   stages: values("torque", "must be met"),
   stagesSpan: null,
   angle: value("angle", "must be met"),
@@ -80,7 +112,7 @@ const ACTION: Facets<AnyAction> = {
     if (condition === null) return [];
     const { text, values: some } = conditionText(condition, at.reading);
     return [
-      saying("order", "condition", at, { text, shown: squeezed(at.reading.textAt(condition.span)) }),
+      saying("order", "condition", at, { text, shown: () => squeezed(at.reading.textAt(condition.span)) }),
       ...values("wait", "must be met")(some, { ...at, key: "until value" }),
     ];
   },
@@ -88,14 +120,14 @@ const ACTION: Facets<AnyAction> = {
   dose: DOSE,
   cure: value("cure", "at least safe"),
   into: thing("items", "vessel"),
-  put: TARGET,
-  other: TARGET,
+  put: BESIDE,
+  other: BESIDE,
   mark: word("words", "own-words"),
   words: word("words", "own-words"),
   reading: thing("words", "reading"),
   expect: value("expected", "must be met"),
   record: flag("order", "record"),
-  subject: TARGET,
+  subject: OBJECT,
   leaving: value("remainder", "must be met"),
   rows: ROWS,
   procedure: (procedure, at) =>
@@ -113,7 +145,8 @@ export function actionNode(action: Action, reading: Reading): Node {
     about: [action.verb, ...names],
     says: sayingsOf(ACTION as Facets<Action>, action, reading, action.place),
     span: action.span,
-    title: titleOf(action, reading),
+    title: () => reading.say(action) || squeezed(reading.textAt(action.span)),
+    subject: subjectOf(action, reading),
   });
 }
 
@@ -138,7 +171,8 @@ export function checkNode(check: Check, fails: readonly Node[] | null, reading: 
     says: sayingsOf(CHECK, check, reading, check.place),
     holds: fails === null ? [] : [failingNode(fails, check.span)],
     span: check.span,
-    title: squeezed(check.words),
+    title: () => squeezed(check.words),
+    subject: squeezed(check.words),
   });
 }
 
@@ -146,7 +180,13 @@ export function checkNode(check: Check, fails: readonly Node[] | null, reading: 
 function failingNode(holds: readonly Node[], beside: Span): Node {
   const [first, last] = [holds[0], holds.at(-1)];
   const span = first === undefined || last === undefined ? beside : { ...first.span, end: last.span.end };
-  return createNode({ sort: "failing", says: [], holds, span, title: holds.map(({ title }) => title).join("; ") });
+  return createNode({
+    sort: "failing",
+    says: [],
+    holds,
+    span,
+    title: () => holds.map(({ title }) => ended(title())).join(" "),
+  });
 }
 
 const RECORD: Facets<RecordField> = {
@@ -159,12 +199,26 @@ const RECORD: Facets<RecordField> = {
 export function recordNode(field: RecordField, reading: Reading): Node {
   const says = sayingsOf(RECORD, field, reading, field.span);
   const title = squeezed(field.label);
-  return createNode({ sort: "record", does: `record ${title}`, about: ["record"], says, span: field.span, title });
+  const { span } = field;
+  return createNode({
+    sort: "record",
+    does: `record ${title}`,
+    about: ["record"],
+    says,
+    span,
+    title: () => title,
+    subject: title,
+  });
 }
 
-function titleOf(action: Action, reading: Reading): string {
+/** Without what may change. */
+function subjectOf(action: Action, reading: Reading): string {
   const objects = objectsOf(action);
   if (objects.length > 0) return `${action.verb} ${shownTargets(objects, reading)}`;
+  if (action.verb === "wait") {
+    const { until } = action;
+    return until !== null && "subject" in until ? `wait for ${shownTargets([until.subject], reading)}` : "";
+  }
   if ("words" in action && action.words !== null) return `${action.verb} “${squeezed(action.words)}”`;
   return squeezed(reading.textAt(action.place));
 }

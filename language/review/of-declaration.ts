@@ -52,13 +52,15 @@ function conditioned(label: Label): Facet<readonly Conditioned[]> {
     });
 }
 
-const RELATIONS: Facet<readonly Relation[]> = (all, at) =>
-  all.map(({ part, which, span }) => {
-    const instances = typeof which === "string" ? which : which.join(", ");
-    const text = `${at.reading.nameOf(part)} ${instances}`;
-    const shown = which === "all" ? part.name : `${part.name}[${instances}]`;
-    return saying("order", at.key as Label, at, { key: text, text, shown, span });
-  });
+function relations(label: Label): Facet<readonly Relation[]> {
+  return (all, at) =>
+    all.map(({ part, which, span }) => {
+      const instances = typeof which === "string" ? which : which.join(", ");
+      const text = `${at.reading.nameOf(part)} ${instances}`;
+      const shown = which === "all" ? part.name : `${part.name}[${instances}]`;
+      return saying("order", label, at, { key: text, text, shown, span });
+    });
+}
 
 const INSTANCES: Facet<Instances> = (instances, at) => {
   const { form } = instances;
@@ -90,6 +92,7 @@ const CAPABILITY: Facets<Capability> = {
   heatsTo: value("heats-to", "at most safe"),
   coolsTo: value("cools-to", "at least safe"),
   lifts: value("lifts", "at most safe"),
+  legLifts: value("leg-lifts", "at most safe"),
   measures: value("measures", "occurs"),
   resolution: value("resolution", "nominal"),
   force: value("force", "at most safe"),
@@ -135,11 +138,12 @@ const PART: Facets<Part> = {
     const text = `${at.reading.nameOf(seats.places)} ${rule}`;
     return [saying("items", "seat", at, { text, shown: `${seats.places.name}, ${rule}`, span: seats.span })];
   },
-  needs: RELATIONS,
-  encloses: RELATIONS,
-  retains: RELATIONS,
-  secures: RELATIONS,
-  locks: RELATIONS,
+  needs: relations("needs"),
+  encloses: relations("encloses"),
+  retains: relations("retains"),
+  secures: relations("secures"),
+  locks: relations("locks"),
+  backsUp: relations("backs-up"),
   singleUse: flag("order", "single-use"),
   sharp: flag("safety", "sharp"),
   stands: flag("safety", "stands"),
@@ -269,15 +273,20 @@ function thingNode(declared: Declaration, reading: Reading): Node {
   const { kind, name, title, span, extent } = declared;
   const isTitled = title !== name;
   const said = sayingsOf(TABLES[kind] as Facets<Declaration>, declared, reading, span);
+  const subject = `${kind} ${name}`;
   return createNode({
     sort: "declaration",
     name: `${kind} ${reading.nameOf(declared)}`,
-    about: [`${kind} ${name}`],
+    about: [subject],
     says: said.filter(({ key }) => key !== "title" || isTitled),
     span: extent,
-    title: `${kind} ${name}`,
+    title: () => [subject, ...said.filter(({ key }) => OF_TITLE.has(key)).map(({ shown }) => shown())].join(", "),
+    subject,
   });
 }
+
+/** What is told of one that comes or goes. */
+const OF_TITLE: ReadonlySet<string> = new Set(["value"]);
 
 const TERM: Facets<Term> = {
   kind: null,
@@ -289,5 +298,13 @@ const TERM: Facets<Term> = {
 function termNode(term: Term, reading: Reading): Node {
   const says = sayingsOf(TERM, term, reading, term.span);
   const title = `term “${term.approved}”`;
-  return createNode({ sort: "declaration", name: title, about: [title], says, span: term.span, title });
+  return createNode({
+    sort: "declaration",
+    name: title,
+    about: [title],
+    says,
+    span: term.span,
+    title: () => title,
+    subject: title,
+  });
 }

@@ -43,6 +43,7 @@ const PROCEDURE: Facets<Procedure> = {
     return [saying("items", "based-on", at, { text: `${name} ${revision}`, shown, span })];
   }),
   ambient: value("ambient", "occurs"),
+  room: value("room", "at most safe"),
   crew: word("values", "crew"),
   begin: conditions("start-condition"),
   finish: conditions("end-condition"),
@@ -54,5 +55,5 @@ export function procedureNode(procedure: Procedure, reading: Reading): Node {
   const { name, extent, title, span } = procedure;
   const holds = nodesOf(procedure.items, reading);
   const says = sayingsOf(PROCEDURE, procedure, reading, span);
-  return createNode({ sort: "procedure", name, says, holds, span: extent, title, subject: "" });
+  return createNode({ sort: "procedure", name, says, holds, span: extent, title: () => title });
 }

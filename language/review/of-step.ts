@@ -17,7 +17,6 @@ import type {
 } from "#model/procedure.ts";
 import { passValues } from "#model/repeat-passes.ts";
 import type { Span } from "#syntax/span.ts";
-import type { Group } from "./change.ts";
 import {
   cited,
   each,
@@ -30,6 +29,7 @@ import {
   thing,
   value,
   values,
+  type Where,
   word,
 } from "./facets.ts";
 import { actionNode, checkNode, recordNode } from "./of-action.ts";
@@ -43,7 +43,7 @@ export function conditions(label: Label): Facet<readonly Condition[]> {
     all.flatMap((condition) => {
       const { text, values: some } = conditionText(condition, at.reading);
       const { span } = condition;
-      const shown = squeezed(at.reading.textAt(span));
+      const shown = (): string => squeezed(at.reading.textAt(span));
       const own = saying("order", label, at, { key: text, text, shown, span });
       const itsValues = values("condition-value", "must be met")(some, { ...at, key: `${own.key} value`, span });
       return [own, ...itsValues.map((said) => ({ ...said, within: own.key }))];
@@ -55,16 +55,21 @@ export const allows: Facet<readonly Allow[]> = (all, at) =>
   all.map(({ code, reason, by, span, scope }) => {
     const isWhole = scope.start <= at.span.start && scope.end >= at.span.end;
     const text = [code, squeezed(reason), by ?? "", isWhole ? "everywhere" : "in a block"].join(" | ");
-    const shown = `${code}: ${squeezed(reason)}${by === null ? "" : ` (${by})`}`;
+    const shown = `${code}, because “${squeezed(reason)}”${by === null ? "" : ` (${by})`}`;
     return saying("safety", "allow", at, { key: code, text, shown, span });
   });
 
 const ORDER: Facet<readonly OrderRef[]> = each((ref, at) => [
-  saying("order", "declared-order", at, { text: stepRefText(ref, at.reading), shown: ref.name, span: ref.said }),
+  saying("order", "declared-order", at, {
+    text: stepRefText(ref, at.reading),
+    shown: `${at.key} ${ref.name}`,
+    span: ref.said,
+  }),
 ]);
 
-function role(group: Group, label: Label): Facet<Role | null> {
-  return thing(group, label);
+/** A role, at the line that names it. */
+function signing(label: Label, role: Role, span: Span | undefined, at: Where): readonly Saying[] {
+  return thing("safety", label)(role, { ...at, span: span ?? at.span });
 }
 
 const STEP: Facets<Step> = {
@@ -73,17 +78,23 @@ const STEP: Facets<Step> = {
   span: null,
   headSpan: null,
   criticalSpan: null,
-  hasHold: null,
+  signSpans: null,
+  holdSpan: null,
+  bySpan: null,
+  hasUnknownRole: null,
   lines: null,
   records: null,
   name: word("words", "name"),
   words: word("words", "own-words"),
   needs: conditions("precondition"),
   gives: conditions("result"),
-  signs: each(role("safety", "sign-off")),
-  hold: role("safety", "hold"),
-  by: role("safety", "done-by"),
-  critical: flag("safety", "critical"),
+  signs: (roles, at, { signSpans }) =>
+    roles.flatMap((role, nth) =>
+      signing("sign-off", role, signSpans[nth], { ...at, key: `${at.key} ${at.reading.nameOf(role)}` }),
+    ),
+  hold: (role, at, { holdSpan }) => (role === null ? [] : signing("hold", role, holdSpan ?? undefined, at)),
+  by: (role, at, { bySpan }) => (role === null ? [] : signing("done-by", role, bySpan ?? undefined, at)),
+  critical: (isSo, at, { criticalSpan }) => flag("safety", "critical")(isSo, { ...at, span: criticalSpan ?? at.span }),
   takes: value("time", "nominal"),
   within: (within, at) => {
     if (within === null) return [];
@@ -148,7 +159,7 @@ function nodeOf(item: Item | Line, reading: Reading): readonly Node[] {
       return [whenNode(item, reading)];
     case "any order": {
       const holds = nodesOf(item.items, reading);
-      return [blockNode("any order", [], holds, item.span, "in any order")];
+      return [blockNode("any order", [], holds, item.span, () => "in any order")];
     }
     case "statement":
       return [statementNode(item.statement, reading)];
@@ -173,8 +184,7 @@ function stepNode(step: Step, reading: Reading): Node {
     says: sayingsOf(STEP, step, reading, step.headSpan),
     holds,
     span: step.span,
-    title: squeezed(step.words ?? "") || saidIn(step.lines, reading),
-    subject: "",
+    title: () => squeezed(step.words ?? "") || saidIn(step.lines, reading),
     number: step.number,
     signers,
     critical: step.critical,
@@ -194,12 +204,18 @@ function taskNode(task: Task, reading: Reading): Node {
   const holds = nodesOf(task.items, reading);
   const { span, number } = task;
   return {
-    ...blockNode("task", sayingsOf(TASK, task, reading, span), holds, span, squeezed(task.title)),
-    ...{ name: task.name === null ? null : reading.stepName(task.name), number, subject: "" },
+    ...blockNode("task", sayingsOf(TASK, task, reading, span), holds, span, () => squeezed(task.title)),
+    ...{ name: task.name === null ? null : reading.stepName(task.name), number },
   };
 }
 
-function blockNode(sort: Sort, says: readonly Saying[], holds: readonly Node[], span: Span, title: string): Node {
+function blockNode(
+  sort: Sort,
+  says: readonly Saying[],
+  holds: readonly Node[],
+  span: Span,
+  title: Node["title"],
+): Node {
   return createNode({ sort, does: doneIn(holds), about: aboutIn(holds), says, holds, span, title });
 }
 
@@ -229,30 +245,30 @@ function repeatNodes(block: RepeatBlock<Item> | RepeatBlock<Line>, reading: Read
     );
   const inside = { ...reading, loops: [...reading.loops, variable] };
   const at = { reading, key: "passes", span };
-  const shown = squeezed(reading.textAt(span));
+  const shown = (): string => squeezed(reading.textAt(span));
   const says = [saying("order", "passes", at, { text: numbers.join(", "), shown })];
-  return [{ ...blockNode("repeat", says, nodesOf(items, inside), span, shown), subject: "" }];
+  return [blockNode("repeat", says, nodesOf(items, inside), span, shown)];
 }
 
 function whenNode(block: WhenBlock<Item> | WhenBlock<Line>, reading: Reading): Node {
   const arms = block.arms.map(({ condition, items }) => {
     const { text, values: some } = conditionText(condition, reading);
     const at = { reading, key: "condition", span: condition.span };
-    const shown = squeezed(reading.textAt(condition.span));
+    const shown = (): string => squeezed(reading.textAt(condition.span));
     const itsValues = values("condition-value", "nominal")(some, { ...at, key: "condition value" });
     const says = [
       saying("order", "condition", at, { text, shown }),
       ...itsValues.map((said) => ({ ...said, within: at.key })),
     ];
-    return { ...blockNode("arm", says, nodesOf(items, reading), condition.span, shown), name: text, subject: "" };
+    return { ...blockNode("arm", says, nodesOf(items, reading), condition.span, shown), name: text };
   });
   const { otherwise } = block;
   const span = block.otherwiseSpan ?? block.span;
   const last: readonly Node[] =
     otherwise === null
       ? []
-      : [{ ...blockNode("arm", [], nodesOf(otherwise, reading), span, "otherwise"), name: "otherwise" }];
-  return blockNode("when", [], [...arms, ...last], block.span, squeezed(reading.textAt(block.span)));
+      : [{ ...blockNode("arm", [], nodesOf(otherwise, reading), span, () => "otherwise"), name: "otherwise" }];
+  return blockNode("when", [], [...arms, ...last], block.span, () => squeezed(reading.textAt(block.span)));
 }
 
 function statementNode(statement: Statement, reading: Reading): Node {
@@ -260,18 +276,19 @@ function statementNode(statement: Statement, reading: Reading): Node {
   const names = hazards.map(({ name }) => name);
   const says = sayingsOf(STATEMENT, statement, reading, span);
   const subject = `${signal} (${names.join(", ")})`;
-  return createNode({ sort: "statement", about: names, says, span, title: `${subject}: ${squeezed(text)}`, subject });
+  const title = (): string => `${subject}: ${squeezed(text)}`;
+  return createNode({ sort: "statement", about: names, says, span, title, subject });
 }
 
 function noteNode({ text, span }: Text, reading: Reading): Node {
   const says = word("words", "note-text")(text, { reading, key: "text", span });
-  return createNode({ sort: "note", about: ["note"], says, span, title: squeezed(text), subject: "" });
+  return createNode({ sort: "note", about: ["note"], says, span, title: () => squeezed(text) });
 }
 
 function jumpNode(jump: Jump, reading: Reading): Node {
   const { kind, span } = jump;
   const at = { reading, key: "jump", span };
-  const shown = squeezed(reading.textAt(span));
+  const shown = (): string => squeezed(reading.textAt(span));
   if (kind === "stop") {
     const says = [
       saying("order", "jump", at, { text: kind }),
@@ -286,5 +303,5 @@ function jumpNode(jump: Jump, reading: Reading): Node {
 function damagedNode(span: Span, reading: Reading): Node {
   const text = squeezed(reading.textAt(span));
   const says = [saying("order", "unreadable", { reading, key: "text", span }, { text })];
-  return createNode({ sort: "damaged", about: ["damaged"], says, span, title: text });
+  return createNode({ sort: "damaged", about: ["damaged"], says, span, title: () => text });
 }

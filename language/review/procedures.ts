@@ -2,13 +2,13 @@
 import type { FileModel, Procedure } from "#model/procedure.ts";
 import { widened } from "./allows.ts";
 import { type Compared, compareTrees } from "./compare.ts";
-import { describe, type Entry, ended } from "./describe.ts";
+import { describe, type Entry } from "./describe.ts";
 import { matchTrees, nodesUnder, type Pairs, pairsBy } from "./match.ts";
 import { procedureNode } from "./of-procedure.ts";
 import { placeKey, type Reading } from "./reading.ts";
 import type { Node } from "./record.ts";
 import type { ReviewSide } from "./side.ts";
-import type { Words } from "./words.ts";
+import { ended, type Words } from "./words.ts";
 
 export interface ProcedurePair {
   readonly old: Procedure | null;

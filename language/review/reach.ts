@@ -62,7 +62,7 @@ function behind(thing: Declaration, how: With): readonly Declaration[] {
   return found;
 }
 
-const NO_RELATIONS = { needs: [], encloses: [], retains: [], secures: [], locks: [] };
+const NO_RELATIONS = { needs: [], encloses: [], retains: [], secures: [], locks: [], backsUp: [] };
 const KNOWN: Readonly<Record<With, WeakMap<Declaration, readonly Declaration[]>>> = {
   others: new WeakMap(),
   "by itself": new WeakMap(),

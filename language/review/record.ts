@@ -17,8 +17,8 @@ export interface Node {
   readonly says: readonly Saying[];
   readonly holds: readonly Node[];
   readonly span: Span;
-  /** For a person: a sentence, a title, a whole statement. */
-  readonly title: string;
+  /** For a person: a sentence, a title, a whole statement. Made when it is asked for: most of them never are. */
+  readonly title: () => string;
   /** The same in a few words, for what it says of itself; empty where the step says enough. */
   readonly subject: string;
   /** Of steps and tasks. */
@@ -50,8 +50,8 @@ export interface Saying {
   readonly label: Label;
   /** Equal where it means the same. */
   readonly text: string;
-  /** For a person. */
-  readonly shown: string;
+  /** For a person, made when it is asked for. */
+  readonly shown: () => string;
   readonly values: readonly Value[];
   /** In which units these are written; empty where they are made of others. */
   readonly units: string;
@@ -64,6 +64,7 @@ export interface Saying {
 
 /** A node with nothing but what is given. */
 export function createNode(own: Pick<Node, "sort" | "span" | "title" | "says"> & Partial<Node>): Node {
-  const nothing = { name: null, does: null, about: [], holds: [], number: null, signers: [], critical: false };
-  return { ...nothing, subject: own.title, ...own };
+  const { sort, name = null, does = null, about = [], says, holds = [], span, title } = own;
+  const { subject = "", number = null, signers = [], critical = false } = own;
+  return { sort, name, does, about, says, holds, span, title, subject, number, signers, critical };
 }

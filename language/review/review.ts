@@ -15,7 +15,10 @@ import { en, type Words } from "./words.ts";
 
 export interface Reviewed {
   readonly changes: readonly Change[];
-  /** The records that were compared: the edits of all changes, carried out on the old ones, give the new ones. */
+  /**
+   * The records that were compared, made when they are asked for: the edits of all changes, carried out on the old ones, give the
+   * new ones.
+   */
   readonly plain: { readonly old: readonly Plain[]; readonly new: readonly Plain[] };
 }
 
@@ -46,13 +49,12 @@ export function review(old: ReviewSide, now: ReviewSide, words: Words = en): Rev
   const files = told.flatMap(({ pair }) =>
     pair.old === null || pair.new === null ? [] : [[pair.old.path, pair.new.path] as const],
   );
-  const plains = [
-    things.compared.plain,
-    ...told.flatMap(({ compared }) => (compared === null ? [] : [compared.plain])),
-  ];
   return {
     changes: sorted([...changes, ...layoutChanges(changes, old, now, files, words)]),
-    plain: { old: plains.map((one) => one.old), new: plains.map((one) => one.new) },
+    get plain() {
+      const all = [things.compared, ...told.flatMap(({ compared }) => compared ?? [])].map(({ plain }) => plain);
+      return { old: all.map((one) => one.old), new: all.map((one) => one.new) };
+    },
   };
 }
 

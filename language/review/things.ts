@@ -28,13 +28,15 @@ export function compareThings(
   const before = treeOfThings(old, reading.old);
   const first = treeOfThings(now, reading.new);
   const names = new Map<Declaration | Term, string>();
-  for (const [one, other] of matchTrees(before.root, first.root).toNew) {
+  const found = matchTrees(before.root, first.root);
+  for (const [one, other] of found.toNew) {
     const [was, is] = [before.of.get(one), first.of.get(other)];
     if (was !== undefined && is !== undefined && "name" in was) names.set(is, was.name);
   }
   const nameOf = (thing: Declaration): string => names.get(thing) ?? thing.name;
-  const after = treeOfThings(now, { ...reading.new, nameOf });
-  const pairs = matchTrees(before.root, after.root);
+  const isRenamed = [...names].some(([thing, name]) => "name" in thing && thing.name !== name);
+  const after = isRenamed ? treeOfThings(now, { ...reading.new, nameOf }) : first;
+  const pairs = isRenamed ? matchTrees(before.root, after.root) : found;
   const renamed = new Map(
     [...names].flatMap(([thing, name]) => ("name" in thing ? [[thing.name, name] as const] : [])),
   );
@@ -51,7 +53,7 @@ function treeOfThings(side: ReviewSide, reading: Reading) {
   const of = new Map(all.map((thing) => [declarationNode(thing, reading), thing] as const));
   const span = { path: "", start: 0, end: 0 };
   // Their order means nothing.
-  const root = createNode({ sort: "any order", says: [], holds: [...of.keys()], span, title: "" });
+  const root = createNode({ sort: "any order", says: [], holds: [...of.keys()], span, title: () => "" });
   return { root, of };
 }
 

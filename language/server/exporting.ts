@@ -40,7 +40,7 @@ async function exported(
   say: Say,
 ): Promise<ExportAnswer> {
   const request = requestOf(params);
-  const result = exportAs(await view.folder.withFigures(view.path), { ...request, path: view.path, fonts });
+  const result = exportAs(await view.folder.withFigures(view.path, true), { ...request, path: view.path, fonts });
   if (result.kind === "done")
     return Promise.resolve(result.content).then(
       (content) => ({ kind: "done", ...sent(content), draft: result.draft, fileName: fileNameFor(view, request) }),

@@ -21,8 +21,8 @@ export interface Folder {
   readonly workspace: () => Workspace;
   /** The same after all that it wants was read. */
   readonly settled: () => Promise<Workspace>;
-  /** And with the pictures that outputs of a file show. */
-  readonly withFigures: (path: string) => Promise<Workspace>;
+  /** And with the pictures that outputs of a file show. `again`: also those that were read before; else only new ones are read. */
+  readonly withFigures: (path: string, again: boolean) => Promise<Workspace>;
   readonly show: (uri: string, text: string, version: number) => void;
   /** The editor has closed it: the disk holds again, or nothing. */
   readonly hide: (uri: string) => Promise<void>;
@@ -51,6 +51,8 @@ export function folderAt(rootUri: string, files: Files, today: () => string, cri
   const own = new Set<string>();
   const present = new Set<string>();
   const absent = new Set<string>();
+  /** As they were read last. */
+  const figures = new Map<string, Uint8Array | null>();
   const open = new Map<string, OpenText>();
   let workspace: Workspace | null = null;
   let isStale = true;
@@ -131,11 +133,14 @@ export function folderAt(rootUri: string, files: Files, today: () => string, cri
     open,
     workspace: current,
     settled,
-    withFigures: async (path) => {
+    withFigures: async (path, again) => {
       const now = await settled();
-      const figures = figuresWanted(now, path).map((wanted) => wanted.path);
-      const read = await files.bytes(figures.map(uriOf));
-      return withFigures(now, new Map(figures.map((figure, at) => [figure, read[at] ?? null])));
+      const wanted = figuresWanted(now, path).map((one) => one.path);
+      if (wanted.length === 0) return now;
+      const unread = again ? wanted : wanted.filter((one) => !figures.has(one));
+      const read = unread.length === 0 ? [] : await files.bytes(unread.map(uriOf));
+      for (const [at, one] of unread.entries()) figures.set(one, read[at] ?? null);
+      return withFigures(now, new Map(wanted.map((one) => [one, figures.get(one) ?? null])));
     },
     show: (uri, text, version) => {
       const path = pathOf(uri);

@@ -6,6 +6,7 @@ import * as ast from "#grammar/generated/ast.ts";
 import type { Declaration } from "#model/declarations.ts";
 import { HAZARDS } from "#model/names.ts";
 import { en } from "#outputs/words/en.ts";
+import { typeName } from "#syntax/statements.ts";
 import { explain, explanationMarkdown } from "#workspace/index.ts";
 import type { Feature } from "./feature.ts";
 import { computedAt } from "./hover/computed.ts";
@@ -170,6 +171,6 @@ function wordAt({ parsed }: FileView, offset: number): Said | null {
       text: blocks([`**${form}**`, needs === "" ? null : `Needs: ${needs}.`, does === "" ? null : `Does: ${does}.`]),
     };
   }
-  const line = Object.hasOwn(LINES, word) && token.tokenType.name === word ? LINES[word] : undefined;
+  const line = Object.hasOwn(LINES, word) && typeName(token) === word ? LINES[word] : undefined;
   return line === undefined ? null : { ...place, text: `**${word}** — ${line}` };
 }

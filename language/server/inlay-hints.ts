@@ -202,7 +202,8 @@ function roleOf(key: string, isStock: boolean): Role {
 
 const OCCURS: ReadonlySet<string> = new Set([
   ...["ambient", "interference", "accuracy", "torque", "measures", "expansionRange", "cools", "expands"],
+  ...["reach", "height", "endHeight", "turned"],
 ]);
-const CAPACITY: ReadonlySet<string> = new Set(["lifts", "force", "heatsTo"]);
+const CAPACITY: ReadonlySet<string> = new Set(["lifts", "legLifts", "force", "heatsTo"]);
 const LOAD: ReadonlySet<string> = new Set(["mass", "cure", "time", "pressure", "stored", "hot", "voltage"]);
-const LIMIT: ReadonlySet<string> = new Set(["heatLimit", "flashPoint", "coolsTo", "resolution"]);
+const LIMIT: ReadonlySet<string> = new Set(["heatLimit", "flashPoint", "coolsTo", "resolution", "room"]);

@@ -2,8 +2,8 @@
 // place where it would stand. Answers in sentences for the writer; null where nothing speaks against it.
 import { type AstNode, AstUtils } from "langium";
 import * as ast from "#grammar/generated/ast.ts";
-import { PART_STATES } from "#model/lower-condition.ts";
 import { HAZARDS } from "#model/names.ts";
+import { PART_STATES } from "#syntax/built-in-states.ts";
 import { parseText } from "#syntax/parse.ts";
 import { meantAt } from "#syntax/scope.ts";
 import { type Declaring, indexMeaning, loopVariable, meaningOf, statesOf } from "./name-meaning.ts";

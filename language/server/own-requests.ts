@@ -1,7 +1,7 @@
 // Requests beside the standard protocol: whoever asks one wrongly hears what it is to be asked with, and nothing is thrown.
 // Knows what each takes, and no answer.
-import { URI } from "langium";
 import { type CancellationToken, type Connection, ErrorCodes, ResponseError } from "vscode-languageserver";
+import { isAddress } from "./address.ts";
 import type { AskedOfServer } from "./protocol.ts";
 
 type Name = keyof AskedOfServer;
@@ -98,12 +98,4 @@ function wrongIn(params: unknown, fields: Readonly<Record<string, Field>>): stri
 
 function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === "object" && value !== null && !Array.isArray(value);
-}
-
-function isAddress(text: string): boolean {
-  try {
-    return URI.parse(text, true).path !== "";
-  } catch {
-    return false;
-  }
 }

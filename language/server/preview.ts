@@ -27,7 +27,7 @@ type Done = PreviewResult & { readonly kind: "done" };
 const found = new WeakMap<Folder, Map<string, Done["checked"]>>();
 const MOST_KNOWN = 8;
 
-function previewOf(view: FileView, params: PreviewParams, say: Say): PreviewAnswer {
+async function previewOf(view: FileView, params: PreviewParams, say: Say): Promise<PreviewAnswer> {
   const { outputs: _, ...choices } = outputsOf(view);
   const outputs = previewOutputs();
   const as = outputs.includes(params.as) ? params.as : (outputs[0] ?? params.as);
@@ -40,12 +40,13 @@ function previewOf(view: FileView, params: PreviewParams, say: Say): PreviewAnsw
   found.set(view.folder, known);
   const key = JSON.stringify([view.path, name, set]);
   const request = { path: view.path, procedure: name, as, units, repeats, language, set };
-  const result = previewAs(view.workspace, request, params.checked ? null : (known.get(key) ?? null));
+  const workspace = await view.folder.withFigures(view.path, params.checked);
+  const result = previewAs(workspace, request, params.checked ? null : (known.get(key) ?? null));
   if (result.kind !== "done") return { kind: "refused", ...refusalOf(result, params, say) };
   known.delete(key);
   known.set(key, result.checked);
   for (const oldest of known.keys()) if (known.size > MOST_KNOWN) known.delete(oldest);
-  const { content, form, whole } = result;
+  const { content, form, whole, figures } = result;
   return {
     kind: "done",
     procedure: name,
@@ -54,6 +55,7 @@ function previewOf(view: FileView, params: PreviewParams, say: Say): PreviewAnsw
     content,
     form,
     whole,
+    figures: figures.map(({ src, path }) => ({ src, uri: view.folder.uriOf(path) })),
     rows: rowsOf(view, result),
     outputs,
     ...choices,

@@ -163,6 +163,7 @@ export type PreviewAnswer =
       readonly set: Readonly<Record<string, string>>;
       readonly content: string;
       readonly form: "html" | "svg";
+      readonly figures: readonly PreviewFigure[];
       readonly rows: readonly PreviewRow[];
       /** Whether every line of the file could be read. */
       readonly whole: boolean;
@@ -172,6 +173,13 @@ export type PreviewAnswer =
       readonly options: OutputsAnswer["options"];
     }
   | { readonly kind: "refused"; readonly message: string; readonly remedy: string };
+
+/** A picture that the content only names. */
+export interface PreviewFigure {
+  /** A data URI of the picture's type, as the content has it; what it holds is no picture. */
+  readonly src: string;
+  readonly uri: string;
+}
 
 /** Lines count from 0; the last belongs to it. A row that is around another comes before it. */
 export interface PreviewRow {

@@ -5,6 +5,7 @@ import type { SemanticTokens, SemanticTokensDelta } from "vscode-languageserver"
 import * as ast from "#grammar/generated/ast.ts";
 import type { Range } from "#syntax/lines.ts";
 import { meantAt } from "#syntax/scope.ts";
+import { typeName } from "#syntax/statements.ts";
 import type { Feature } from "./feature.ts";
 import { tokensOf } from "./tree-at.ts";
 import { type FileView, offsetOf } from "./view.ts";
@@ -104,7 +105,7 @@ const BY_TOKEN: Readonly<Record<string, Kind>> = {
 /** Null for what has no colour of its own: brackets, commas, what could not be read. */
 function kindOf(token: LeafCstNode): Kind | null {
   if (token.hidden) return kind("comment");
-  const { name } = token.tokenType;
+  const name = typeName(token);
   if (name === "DAMAGED") return null;
   const known = BY_TOKEN[name];
   if (known !== undefined) return known;

@@ -15,6 +15,7 @@ import {
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import about from "../package.json" with { type: "json" };
+import { isAddress } from "./address.ts";
 import { type Checking, createChecking } from "./checking.ts";
 import { FEATURES } from "./features.ts";
 import { clientFiles, type Files } from "./files.ts";
@@ -94,13 +95,13 @@ export function startServer(connection: Connection, around: Around): void {
 
   connection.onDidOpenTextDocument(({ textDocument: { uri, text, version, languageId } }) => {
     documents.set(uri, TextDocument.create(uri, languageId, version, text));
-    textChanged(uri);
+    meanwhile(async () => textChanged(uri));
   });
   connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
     const document = documents.get(uri);
     if (document === undefined) return;
     TextDocument.update(document, contentChanges, version);
-    textChanged(uri);
+    meanwhile(async () => textChanged(uri));
   });
   const closed = async (uri: string): Promise<void> => {
     documents.delete(uri);
@@ -121,7 +122,9 @@ export function startServer(connection: Connection, around: Around): void {
       if (changed.length > 0) checking?.changed(folder, changed);
     }
   };
-  connection.onDidChangeWatchedFiles(({ changes }) => meanwhile(() => changedOnDisk(changes.map(({ uri }) => uri))));
+  connection.onDidChangeWatchedFiles(({ changes }) =>
+    meanwhile(() => changedOnDisk(changes.map(({ uri }) => uri).filter(isAddress))),
+  );
   answerOwn(connection, "sprag/atRest", async () => {
     do {
       await session?.foldersRead();

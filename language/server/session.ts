@@ -9,6 +9,7 @@ import {
   ResponseError,
 } from "vscode-languageserver";
 import type { Fonts } from "#outputs/index.ts";
+import { mustBeAddress } from "./address.ts";
 import type { Files } from "./files.ts";
 import { type Folder, folderAt } from "./folder.ts";
 import type { ClientCommand, Settings } from "./protocol.ts";
@@ -24,7 +25,10 @@ export interface Session {
   /** Folders that the client opened, and the places of files that were opened alone. */
   readonly folders: () => readonly Folder[];
   readonly isListed: (folder: Folder) => boolean;
-  /** The folder a file belongs to: the deepest that holds it, made for it where there is none. */
+  /**
+   * The folder a file belongs to: the deepest that holds it, made for it where there is none.
+   * @throws ResponseError where it is no URI
+   */
   readonly folderOf: (uri: string) => Folder;
   readonly addFolder: (uri: string) => Folder;
   /** Gives what was there; what is open in it belongs elsewhere from now on. */
@@ -82,6 +86,7 @@ export function createSession(start: SessionStart): Session {
   let asking: Promise<void> = Promise.resolve();
   const folders = (): readonly Folder[] => [...listed.values(), ...alone.values()];
   const folderOf = (uri: string): Folder => {
+    mustBeAddress(uri);
     const holding = [...listed.values()].filter((folder) => folder.pathOf(uri) !== null);
     const deepest = holding.sort((a, b) => b.uri.length - a.uri.length)[0];
     if (deepest !== undefined) return deepest;

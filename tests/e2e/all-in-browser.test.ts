@@ -4,7 +4,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, test } from "vitest";
 import { deskFor } from "./desk.ts";
-import { COVER, fillShop, fillWithMany } from "./shop.ts";
+import { addPicture, COVER, fillShop, fillWithMany } from "./shop.ts";
 import { PATIENCE } from "./workbench.ts";
 import { HOST_VERSIONS, IN_THE_BROWSER, RESTRICTED } from "./workbench-host.ts";
 
@@ -23,6 +23,7 @@ describe.each([
     const at = await desk.open((folder) => {
       fillShop(folder);
       writeFileSync(join(folder, "cover.sprag"), COVER.replace("install Cover", "install Covr"));
+      addPicture(folder);
     });
     await at.open("cover.sprag");
     const restricted = at.page.locator(".statusbar-item", { hasText: "Restricted Mode" });
@@ -35,6 +36,9 @@ describe.each([
     await expect.poll(() => at.squiggles("error").count(), soon).toBe(0);
     await at.save();
     expect(at.onDisk("cover.sprag")).toBe(COVER);
+    await at.open("look.sprag");
+    await at.command("Sprag: Open Preview to the Side");
+    await expect.poll(at.pictureWidth, soon).toBe(240);
     await at.picture("in the browser");
     expect(await at.page.locator(".monaco-dialog-box").count()).toBe(0);
   }, 600_000);

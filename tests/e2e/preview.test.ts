@@ -4,7 +4,7 @@ import type { FrameLocator, Locator } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { barriersIn } from "./axe.ts";
 import { deskFor, EVERYWHERE } from "./desk.ts";
-import { COVER, fillShop, LONG } from "./shop.ts";
+import { addPicture, COVER, fillShop, LONG } from "./shop.ts";
 import { PATIENCE, type Workbench } from "./workbench.ts";
 
 const soon = { timeout: PATIENCE };
@@ -17,7 +17,10 @@ describe.each([newest, inBrowser])("in $name", ({ name, version, settings }) => 
   const desk = deskFor(name, version, settings);
 
   const opened = async (text: string): Promise<{ readonly at: Workbench; readonly pane: FrameLocator }> => {
-    const at = await desk.open((folder) => fillShop(folder, text));
+    const at = await desk.open((folder) => {
+      fillShop(folder, text);
+      addPicture(folder);
+    });
     await at.open("cover.sprag");
     await at.ready();
     await at.command("Sprag: Open Preview to the Side");
@@ -50,6 +53,22 @@ describe.each([newest, inBrowser])("in $name", ({ name, version, settings }) => 
     await steps.filter({ hasText: "Tighten" }).locator("h3").click();
     await expect.poll(() => at.cursor(), soon).toMatch(/Ln 19, Col 3\b/);
     expect(await barriersIn(pane)).toEqual([]);
+  }, 600_000);
+
+  test("a picture is shown, and another procedure once its file is the one that is worked on", async () => {
+    const { at, pane } = await opened(COVER);
+    const title = pane.locator("h1").first();
+    await expect.poll(() => title.textContent(), soon).toContain("Close the cover");
+    await at.open("look.sprag");
+    await expect.poll(() => title.textContent(), soon).toContain("Look at the seat");
+    await expect.poll(at.pictureWidth, soon).toBe(240);
+    await at.picture("preview with a picture");
+    expect(await barriersIn(pane)).toEqual([]);
+    // A library has nothing to show.
+    await at.open("shop/tools.sprag");
+    await at.open("cover.sprag");
+    await expect.poll(() => title.textContent(), soon).toContain("Close the cover");
+    expect(await pane.locator("img").count()).toBe(0);
   }, 600_000);
 
   test("it scrolls only where it must, shows what is chosen, and is as it was after a reload", async () => {

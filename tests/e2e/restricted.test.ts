@@ -1,10 +1,10 @@
-// A folder that nobody has said is trusted: all is checked, explained, put right and exported as elsewhere, and nothing asks
-// the reader to trust it.
+// A folder that nobody has said is trusted: all is checked, explained, put right, shown and exported as elsewhere, and nothing
+// asks the reader to trust it.
 import { existsSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { deskFor } from "./desk.ts";
-import { COVER, fillShop } from "./shop.ts";
+import { addPicture, COVER, fillShop } from "./shop.ts";
 import { PATIENCE } from "./workbench.ts";
 import { HOST_VERSIONS, RESTRICTED } from "./workbench-host.ts";
 
@@ -17,6 +17,7 @@ describe.each(HOST_VERSIONS)("in VS Code $vscode", (version) => {
     const at = await desk.open((folder) => {
       fillShop(folder);
       writeFileSync(join(folder, "cover.sprag"), COVER.replace("install Cover", "install Covr"));
+      addPicture(folder);
     });
     await at.open("cover.sprag");
     await at.page.locator(".statusbar-item", { hasText: "Restricted Mode" }).waitFor();
@@ -33,6 +34,9 @@ describe.each(HOST_VERSIONS)("in VS Code $vscode", (version) => {
     await expect
       .poll(() => existsSync(join(at.folder, "cover.md")) && at.onDisk("cover.md"), soon)
       .toContain("Close the cover");
+    await at.open("look.sprag");
+    await at.command("Sprag: Open Preview to the Side");
+    await expect.poll(at.pictureWidth, soon).toBe(240);
     await at.picture("restricted");
     // In such a folder the workbench boxes all but plain letters, unless it is told that they belong to the language.
     expect(await at.page.locator(".unicode-highlight").count()).toBe(0);

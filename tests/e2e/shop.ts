@@ -50,6 +50,15 @@ export function fillShop(folder: string, cover = COVER): void {
   writeFileSync(join(folder, "cover.sprag"), cover);
 }
 
+/** A procedure with a picture, 240 pixels wide. */
+export function addPicture(folder: string): void {
+  const look = `procedure Look "Look at the seat" {\n  step "Look at the seat." {\n    figure "seat.svg" "the seat"\n  }\n}\n`;
+  const seat =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="240" height="90"><rect width="240" height="90" fill="teal"/></svg>';
+  writeFileSync(join(folder, "look.sprag"), look);
+  writeFileSync(join(folder, "seat.svg"), seat);
+}
+
 /** As many files, each with one error; long enough that the check of all takes a while. */
 export function fillWithMany(folder: string, count: number): void {
   const steps = Array.from({ length: 30 }, (_, n) => `  step clean Part${n}\n`).join("");

@@ -36,15 +36,17 @@ describe.each([newest, inBrowser])("in $name", ({ name, version, settings }) => 
     await button("Export").click();
     await at.page.locator(".quick-input-list .monaco-list-row", { hasText: /Checklist: .*\.html/ }).click();
     // Where it is to be saved, the text having no place of its own.
-    await at.page.locator(".quick-input-widget:visible", { hasText: "OK" }).waitFor();
-    await at.press("Enter");
-    await at.notification("Saved as").waitFor();
+    await at.acceptPlace("CloseHousing.html");
+    await expect.poll(() => existsSync(join(at.folder, "CloseHousing.html")), soon).toBe(true);
+    await at.notification("Saved as CloseHousing.html").waitFor();
     await at.picture("exported");
 
     await turnTo("Start your own");
     await button("Start a Shop Here").click();
     await expect.poll(() => existsSync(join(at.folder, "close-housing.sprag")), soon).toBe(true);
     await at.page.locator(".tab", { hasText: "close-housing.sprag" }).waitFor();
+    // The walkthrough stays.
+    expect(await button("Start a Shop Here").isVisible()).toBe(true);
     await at.ready();
     await at.picture("a shop of one's own");
     expect(await at.squiggles("error").count()).toBe(0);

@@ -8,7 +8,7 @@ export default defineConfig({
     globalSetup: "tests/e2e/setup.ts",
     fileParallelism: false,
     testTimeout: 60_000,
-    // A real workbench on a busy machine: what fails twice fails.
-    retry: 1,
+    // A real workbench on a busy machine: what fails three times fails.
+    retry: 2,
   },
 });

@@ -40,6 +40,9 @@ export const RESTRICTED = {
   "security.workspace.trust.banner": "never",
 };
 
+/** Runs a command, and ends with all it started once it is over, or once our end of the pipe closes: also where we are killed. */
+const WITH_PARENT = '("$@" </dev/null; kill -KILL 0) & cat >/dev/null; kill -KILL 0';
+
 export interface Host {
   readonly address: string;
   /** Process numbers of the language servers that run in this workbench. */
@@ -102,11 +105,8 @@ export async function startHost(version: HostVersion, settings: Readonly<Record<
   const address = `http://127.0.0.1:${port}`;
   const flags = ["--without-connection-token", "--telemetry-level", "off", "--reconnection-grace-time", "1"];
   // Not with the driver for smoke tests: under it the workbench shows no toasts.
-  const child = spawn(nodeOf(version), [main, "--host", "127.0.0.1", "--port", String(port), ...flags, ...places], {
-    env,
-    detached: true,
-    stdio: ["ignore", "pipe", "pipe"],
-  });
+  const server = [nodeOf(version), main, "--host", "127.0.0.1", "--port", String(port), ...flags, ...places];
+  const child = spawn("/bin/sh", ["-c", WITH_PARENT, "sh", ...server], { env, detached: true, stdio: "pipe" });
   const words: string[] = [];
   for (const stream of [child.stdout, child.stderr]) stream?.on("data", (data: Buffer) => words.push(data.toString()));
   try {
@@ -191,7 +191,7 @@ async function freePort(): Promise<number> {
 
 async function answers(url: string, child: ChildProcess): Promise<void> {
   for (let tries = 0; tries < 600; tries++) {
-    if (child.exitCode !== null) throw new Error(`it ended with status ${child.exitCode}`);
+    if (child.signalCode !== null) throw new Error("it ended by itself");
     const ok = await fetch(url).then(
       (answer) => answer.ok,
       () => false,

@@ -24,10 +24,14 @@ export interface Workbench {
   readonly hoverHere: (text: string) => Promise<Locator>;
   /** Runs a command by the title it has in the palette. */
   readonly command: (title: string) => Promise<void>;
+  /** Takes the place that the workbench's own save dialog offers; the name is of the file that is to be saved. */
+  readonly acceptPlace: (name: string) => Promise<void>;
   /** The rows of the Problems panel, opened where it is not. */
   readonly problems: () => Locator;
   readonly squiggles: (severity: "error" | "warning" | "hint") => Locator;
   readonly notification: (text: string | RegExp) => Locator;
+  /** How wide the picture in that page is by itself, in pixels; 0 while it is not there. */
+  readonly pictureWidth: () => Promise<number>;
   /** The page in the panel that is shown. */
   readonly webview: () => FrameLocator;
   /** Where the cursor is, as the status bar says it: `Ln 3, Col 5`. */
@@ -118,9 +122,26 @@ export async function openWorkbench(
     await expect.poll(isShown, { timeout: PATIENCE, interval: 500 }).toBe(true);
     return hover;
   };
+  const webview = (): FrameLocator => page.frameLocator("iframe.webview.ready").frameLocator("iframe#active-frame");
+  const acceptPlace = async (name: string): Promise<void> => {
+    const dialog = page.locator(".quick-input-widget:visible", { hasText: "OK" });
+    const isGone = async (): Promise<boolean> => {
+      // Before it has read the folder it takes no answer, and says nothing of that.
+      const place = await quickInput.inputValue({ timeout: 5000 }).catch(() => "");
+      if (place.endsWith(name)) await dialog.getByRole("button", { name: "OK", exact: true }).click({ timeout: 5000 });
+      return dialog.waitFor({ state: "hidden", timeout: 5000 }).then(
+        () => true,
+        () => false,
+      );
+    };
+    // What the folder holds stands there once it is read.
+    await dialog.locator(".monaco-list-row").first().waitFor();
+    await expect.poll(isGone, { timeout: PATIENCE, interval: 500 }).toBe(true);
+  };
   return {
     page,
     folder,
+    acceptPlace,
     hoverHere,
     outside,
     press,
@@ -147,7 +168,11 @@ export async function openWorkbench(
     type: (text) => page.keyboard.type(text, { delay: 15 }),
     problems: () => page.locator(".markers-panel .monaco-list-row"),
     squiggles: (severity) => page.locator(`.monaco-editor .squiggly-${severity}`),
-    webview: () => page.frameLocator("iframe.webview.ready").frameLocator("iframe#active-frame"),
+    pictureWidth: () =>
+      webview()
+        .locator("img")
+        .evaluate((image) => (image as ImageLike).naturalWidth),
+    webview,
     cursor: async () => (await page.locator(".statusbar-item", { hasText: /Ln \d+/ }).textContent()) ?? "",
     notification: (text) => page.locator(".notification-toast", { hasText: text }),
     onDisk: (path) => readFileSync(join(folder, path), "utf8"),
@@ -179,7 +204,11 @@ export async function openWorkbench(
   };
 }
 
-/** Of the browser, which the project's own types do not know. */
+/** These are of the browser, which the project's own types do not know. */
+interface ImageLike {
+  readonly naturalWidth: number;
+}
+
 interface HTMLElementLike {
   readonly style: { readonly top: string };
 }

@@ -33,6 +33,11 @@ test("without the line that is left out, there is one error", () => {
   ]);
 });
 
+test("it is known by its first line", () => {
+  const [, first] = /const FIRST = "(.*)";/.exec(program) ?? [];
+  expect(sample.startsWith(`${first}\n`)).toBe(true);
+});
+
 test("the line comes back to where it was", () => {
   const [left, next] = [lineNamed("LINE"), lineNamed("NEXT")];
   expect(sample.replace(left, "").replace(next, left + next)).toBe(sample);

@@ -117,6 +117,12 @@ async function startEditor(setting: EditorSetting = {}): Promise<Editor> {
   const texts = new Map<string, { text: string; version: number }>();
   const uri = (path: string): string => `${ROOT}/${path.split("/").map(encodeURIComponent).join("/")}`;
   const pathOf = (address: string): string => decodeURIComponent(address.slice(ROOT.length + 1));
+  /** Of a file on the "disk", else of a typeface. */
+  const bytesAt = (address: string): Buffer | null => {
+    if (!address.startsWith(`${ROOT}/`)) return readFileSync(assetFile(address.slice(address.lastIndexOf("/") + 1)));
+    const text = disk.get(pathOf(address));
+    return text === undefined ? null : Buffer.from(text);
+  };
 
   connection.onNotification(
     "textDocument/publishDiagnostics",
@@ -139,7 +145,7 @@ async function startEditor(setting: EditorSetting = {}): Promise<Editor> {
   }));
   // What lies beside the server, such as typefaces.
   connection.onRequest("sprag/bytes", ({ uris }) => ({
-    bytes: uris.map((one: string) => readFileSync(assetFile(one.slice(one.lastIndexOf("/") + 1))).toString("base64")),
+    bytes: uris.map((one: string) => bytesAt(one)?.toString("base64") ?? null),
   }));
   connection.onRequest("sprag/present", ({ uris }) => ({ present: uris.map((one: string) => disk.has(pathOf(one))) }));
   connection.listen();

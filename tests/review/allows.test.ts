@@ -30,7 +30,7 @@ test.each([
   const [line, ...more] = told(withAllow(from), withAllow(to));
   expect(more).toEqual([]);
   expect(line).toMatch(/^safety allow-(widened|narrowed) /);
-  expect(line).toContain(`Allowed finding ${words}: order.not-final: closed on the next shift (Q. Lead).`);
+  expect(line).toContain(`Allowed finding ${words}: order.not-final, because “closed on the next shift” (Q. Lead).`);
   const [old, now] = [from, to].map((where) => workspaceOf({ "a.sprag": withAllow(where) }));
   if (old === undefined || now === undefined) throw new Error("two sides are needed");
   const { changes, plain } = changesFrom(old, now);
@@ -39,10 +39,10 @@ test.each([
 
 test("one that is added takes its finding away, one that is dropped brings it back", () => {
   expect(told(withAllow("nowhere"), withAllow("step"))).toEqual([
-    "safety allow-added [1.1] Allowed finding added: order.not-final: closed on the next shift (Q. Lead). -order.not-final",
+    "safety allow-added [1.1] Allowed finding added: order.not-final, because “closed on the next shift” (Q. Lead). -order.not-final",
   ]);
   expect(told(withAllow("step"), withAllow("nowhere"))).toEqual([
-    "safety allow-dropped [1.1] Allowed finding dropped: order.not-final: closed on the next shift (Q. Lead). +order.not-final",
+    "safety allow-dropped [1.1] Allowed finding dropped: order.not-final, because “closed on the next shift” (Q. Lead). +order.not-final",
   ]);
 });
 

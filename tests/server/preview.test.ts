@@ -95,6 +95,27 @@ describe("what is shown", () => {
       for (const { id } of rows) expect(content).toContain(`id="${id}"`);
     }));
 
+  test("names the pictures in the folder and carries none; what is outside, gone or no picture stays a caption", () => {
+    const named = ["seat.svg", "shop/seat.svg", "../seat.svg", "gone.svg", "text.png"];
+    const text = `procedure Look "Look" {\n  step "Look." {\n${named.map((one) => `    figure "${one}"\n`).join("")}  }\n}\n`;
+    const svg = '<svg xmlns="http://www.w3.org/2000/svg" width="8" height="8"><circle cx="4" cy="4" r="3"/></svg>';
+    const pictures = { "seat.svg": svg, "shop/seat.svg": svg, "text.png": "a word" };
+    return withFile(
+      async (editor) => {
+        for (const checked of [true, false]) {
+          const { figures, content } = await done(editor, { procedure: "Look", checked });
+          expect(figures.map(({ uri }) => uri)).toEqual([editor.uri("seat.svg"), editor.uri("shop/seat.svg")]);
+          for (const { src } of figures) expect(content).toContain(`<img src="${src}"`);
+          expect(new Set(figures.map(({ src }) => src)).size).toBe(2);
+          expect(content.match(/<img /g)).toHaveLength(2);
+          expect(content).not.toContain(Buffer.from(svg).toString("base64").slice(0, 60));
+          for (const one of named) expect(content).toContain(one);
+        }
+      },
+      { files: { "a.sprag": text, ...pictures } },
+    );
+  });
+
   test("offers what there is, and leaves out choices that the text has no more", () =>
     withFile(async (editor) => {
       const { outputs, procedures, options, set } = await done(editor, { set: { Extent: "full", Size: "large" } });

@@ -38,6 +38,8 @@ export const toPage = either(
     procedures: list(named),
     options: list(object({ name: text, title: text, choices: list(text) })),
   }),
+  /** A picture, as a data URI, for all that the content gives this source. */
+  object({ kind: oneOf("figure"), src: text, data: text }),
   /** How what is shown stands to the text: empty where it is the text's. */
   object({ kind: oneOf("standing"), stale: flag, words: text }),
   /** The row of the line that the cursor is in. */

@@ -5,6 +5,7 @@ import {
   type Disposable,
   l10n,
   Selection,
+  TabInputText,
   type TextEditor,
   TextEditorRevealType,
   Uri,
@@ -22,6 +23,7 @@ import type {
 } from "../../../language/server/protocol.ts";
 import { ask } from "../asking.ts";
 import { chosenFile } from "../chosen-file.ts";
+import { base64, bytesOf } from "../files.ts";
 import { outputLanguage, outputWords } from "../output-words.ts";
 import type { Session } from "../session.ts";
 import { fromPage, kept, type Shown, type ToPage } from "./messages.ts";
@@ -113,12 +115,27 @@ function followText(
   const post = (message: ToPage | undefined): void => {
     if (message !== undefined && isReady && !isOver) void panel.webview.postMessage(message);
   };
+  /** The pictures that the page has. */
+  const figures = new Map<string, ToPage & { readonly kind: "figure" }>();
+  const showFigures = async (told: Done, again: boolean): Promise<void> => {
+    for (const { src, uri } of told.figures) {
+      if (figures.has(src) && !again) continue;
+      const bytes = await bytesOf(Uri.parse(uri));
+      if (bytes === null) continue;
+      const data = `${src.slice(0, src.indexOf(",") + 1)}${base64(bytes)}`;
+      if (figures.get(src)?.data === data) continue;
+      const figure = { kind: "figure", src, data } as const;
+      figures.set(src, figure);
+      post(figure);
+    }
+  };
   const stand = (stale: boolean, words: string): void => {
     standing = { kind: "standing", stale, words };
     post(standing);
   };
   const named = (): void => {
-    panel.title = l10n.t("Preview of {0}", shown.uri.slice(shown.uri.lastIndexOf("/") + 1));
+    const { path } = Uri.parse(shown.uri);
+    panel.title = l10n.t("Preview of {0}", path.slice(path.lastIndexOf("/") + 1));
   };
   const later = (): void => {
     clearTimeout(resting);
@@ -142,8 +159,10 @@ function followText(
     const told = await ask(session.run, "sprag/preview", params, mine.source.token).catch(() => undefined);
     if (asking !== mine || isOver) return;
     asking = undefined;
-    if (told?.kind === "done") take(told);
-    else if (told !== undefined) stand(good !== undefined, `${told.message} ${told.remedy}`);
+    if (told?.kind === "done") {
+      take(told);
+      void showFigures(told, checked);
+    } else if (told !== undefined) stand(good !== undefined, `${told.message} ${told.remedy}`);
     if (waiting === undefined) return;
     const next = waiting;
     waiting = undefined;
@@ -174,6 +193,24 @@ function followText(
     // In another file, nothing is said of where the reader is in this one.
     if (row !== undefined || uri === shown.uri) post({ kind: "here", id: row?.id ?? "" });
   };
+  const turnTo = (uri: string, procedure: string): void => {
+    if (uri !== shown.uri) shown = { ...shown, uri, set: {} };
+    if (procedure !== "" || uri !== good?.shown.uri) shown = { ...shown, procedure };
+    named();
+    void update(true);
+  };
+  /** Another file with a procedure is shown instead, but for one that what is shown comes from too. */
+  const followEditor = async (editor: TextEditor | undefined): Promise<void> => {
+    followCursor(editor);
+    // Of two sides that are compared, one may be an older text.
+    const isAlone = window.tabGroups.activeTabGroup.activeTab?.input instanceof TabInputText;
+    if (editor === undefined || editor.document.languageId !== "sprag" || !isAlone) return;
+    const uri = editor.document.uri.toString();
+    if (uri === shown.uri || answer?.rows.some((row) => sameFile(row, uri)) === true) return;
+    const told = await ask(session.run, "sprag/outputs", { uri }).catch(() => undefined);
+    if (told === undefined || told.procedures.length === 0 || isOver || window.activeTextEditor !== editor) return;
+    turnTo(uri, "");
+  };
   const goTo = async (id: string): Promise<void> => {
     // The task around a step leads to the same row, and comes before it.
     const row = answer?.rows.findLast((one) => one.id === id);
@@ -192,6 +229,7 @@ function followText(
       case "ready":
         isReady = true;
         post(good);
+        for (const figure of figures.values()) post(figure);
         post(standing);
         followCursor(editorOf(shown.uri));
         void update(answer === undefined);
@@ -220,7 +258,7 @@ function followText(
       if (languageId === "sprag" || uri.path.endsWith(".csv")) later();
     }),
     window.onDidChangeTextEditorSelection(({ textEditor }) => followCursor(textEditor)),
-    window.onDidChangeActiveTextEditor(followCursor),
+    window.onDidChangeActiveTextEditor((editor) => void followEditor(editor)),
     panel.onDidChangeViewState(() => {
       if (panel.visible) void update(false);
       // Its page ends when it is covered, and says that it is ready when it comes again.
@@ -231,11 +269,8 @@ function followText(
   panel.webview.html = pageHtml(panel.webview, extensionUri, nonce());
   return {
     turnTo: (uri, procedure) => {
-      if (uri !== shown.uri) shown = { ...shown, uri, set: {} };
-      if (procedure !== "" || uri !== good?.shown.uri) shown = { ...shown, procedure };
-      named();
       panel.reveal(undefined, true);
-      void update(true);
+      turnTo(uri, procedure);
     },
     checked: () => void update(true),
     dispose: () => {

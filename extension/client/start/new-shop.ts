@@ -2,6 +2,7 @@
 import { l10n, Uri, window, workspace } from "vscode";
 import { ask } from "../asking.ts";
 import type { Session } from "../session.ts";
+import { showBeside } from "./show-beside.ts";
 
 export async function newShop({ run }: Session): Promise<void> {
   const [folder] = workspace.workspaceFolders ?? [];
@@ -27,7 +28,7 @@ export async function newShop({ run }: Session): Promise<void> {
     return;
   }
   const last = placed.at(-1);
-  if (last !== undefined) await window.showTextDocument(last.uri);
+  if (last !== undefined) await showBeside(last.uri);
 }
 
 async function isThere(uri: Uri): Promise<boolean> {

@@ -1,32 +1,25 @@
 // A sample to try things with: a text that belongs to no file, so that it works in every folder and in none. One command spoils it, one
 // puts it right. Knows of the sample only which line that is.
-import {
-  commands,
-  l10n,
-  type Position,
-  Range,
-  type TextDocument,
-  Uri,
-  ViewColumn,
-  WorkspaceEdit,
-  window,
-  workspace,
-} from "vscode";
+import { commands, l10n, Range, type TextDocument, Uri, WorkspaceEdit, window, workspace } from "vscode";
 import type { Session } from "../session.ts";
+import { showBeside } from "./show-beside.ts";
 
+/** Its first line, which is what the tab shows too. */
+const FIRST = "// A sample";
 /** The line that is left out, and the one behind it. */
 const LINE = '    step install Gasket per Manual "6.2"\n';
 const NEXT = "    step lift Cover with Hoist\n";
 
-/** Beside what the reader is in, which is the walkthrough as a rule. */
 export async function openSample({ context }: Session): Promise<void> {
   const open = openedSample();
   if (open !== undefined) {
-    await show(open);
+    await showBeside(open.uri);
     return;
   }
   const bytes = await workspace.fs.readFile(Uri.joinPath(context.extensionUri, "media", "sample.sprag"));
-  await show(await workspace.openTextDocument({ language: "sprag", content: new TextDecoder().decode(bytes) }));
+  const content = new TextDecoder().decode(bytes);
+  const document = await workspace.openTextDocument({ language: "sprag", content });
+  await showBeside(document.uri);
 }
 
 /** Leaves out the gasket, which has an error for its consequence. */
@@ -50,7 +43,7 @@ async function replace(document: TextDocument, from: number, to: number, text: s
   const edit = new WorkspaceEdit();
   edit.replace(document.uri, new Range(document.positionAt(from), document.positionAt(to)), text);
   await workspace.applyEdit(edit);
-  await show(document, document.positionAt(from));
+  await showBeside(document.uri, document.positionAt(from));
 }
 
 async function tellNothing(): Promise<void> {
@@ -64,16 +57,6 @@ async function tellNothing(): Promise<void> {
 
 function openedSample(): TextDocument | undefined {
   return workspace.textDocuments.find(
-    (document) =>
-      document.isUntitled &&
-      document.languageId === "sprag" &&
-      document.getText().startsWith("// Sample: close a pump housing."),
+    (document) => document.isUntitled && document.languageId === "sprag" && document.getText().startsWith(`${FIRST}\n`),
   );
-}
-
-/** @param at a line to be seen */
-async function show(document: TextDocument, at?: Position): Promise<void> {
-  const column = window.visibleTextEditors.find((editor) => editor.document === document)?.viewColumn;
-  const selection = at === undefined ? {} : { selection: new Range(at, at) };
-  await window.showTextDocument(document, { viewColumn: column ?? ViewColumn.Beside, ...selection });
 }

@@ -8,9 +8,9 @@ import {
   groupsOf,
   placeText,
   type Report,
+  type ReportedChange,
+  type ReportedSide,
   summaryText,
-  type TellableChange,
-  type TellableSide,
   whereText,
 } from "./report.ts";
 
@@ -34,16 +34,16 @@ ${changes.map((change) => changeMarkup(change, words))}</section>
 <style>${raw(STYLE)}</style>
 </head>
 <body>
+<main>
 <h1>${words.title}</h1>
 <p class="summary">${summaryText(report, words)}</p>
-<main>
 ${groups}</main>
 </body>
 </html>
 `}`;
 }
 
-function changeMarkup(change: TellableChange, words: Words): Markup {
+function changeMarkup(change: ReportedChange, words: Words): Markup {
   const after = afterTexts(change, words);
   const list = after.length === 0 ? raw("") : markup`<ul>${after.map((text) => markup`<li>${text}</li>`)}</ul>`;
   return markup`<article>
@@ -55,7 +55,7 @@ ${list}
 `;
 }
 
-function sideMarkup(change: TellableChange, side: "old" | "new", words: Words): Markup {
+function sideMarkup(change: ReportedChange, side: "old" | "new", words: Words): Markup {
   const own = change[side];
   const name = markup`<span class="side">${words[side]}</span>`;
   if (own === undefined) return markup`<div class="none">${name} –</div>`;
@@ -64,7 +64,7 @@ function sideMarkup(change: TellableChange, side: "old" | "new", words: Words): 
 }
 
 /** The text of a side, with what the other has not marked. */
-function wordsMarkup({ old, new: now }: TellableChange, side: "old" | "new", text: string): Markup | readonly Markup[] {
+function wordsMarkup({ old, new: now }: ReportedChange, side: "old" | "new", text: string): Markup | readonly Markup[] {
   if (old?.text === undefined || now?.text === undefined || old.text === now.text) return markup`${text}`;
   return diffWordsWithSpace(old.text, now.text).flatMap(({ value, added, removed }): readonly Markup[] => {
     if (added) return side === "new" ? [markup`<ins>${value}</ins>`] : [];
@@ -73,7 +73,7 @@ function wordsMarkup({ old, new: now }: TellableChange, side: "old" | "new", tex
   });
 }
 
-function linkTo({ path, range }: TellableSide): string {
+function linkTo({ path, range }: ReportedSide): string {
   // A path that begins like an address stays a path.
   return `./${path.split("/").map(encodeURIComponent).join("/")}#L${range.start.line + 1}`;
 }

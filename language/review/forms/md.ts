@@ -1,6 +1,6 @@
 // A review as Markdown for a pull request. All text of the files is escaped.
 import { en, type Words } from "../words.ts";
-import { afterTexts, groupsOf, placeText, type Report, summaryText, type TellableSide, whereText } from "./report.ts";
+import { afterTexts, groupsOf, placeText, type Report, type ReportedSide, summaryText, whereText } from "./report.ts";
 
 /** @param words of the reader's language */
 export function reviewMarkdown(report: Report, words: Words = en): string {
@@ -17,7 +17,7 @@ export function reviewMarkdown(report: Report, words: Words = en): string {
   return `## ${words.title}\n\n${escaped(summaryText(report, words))}\n\n${groups.join("")}`.trimEnd().concat("\n");
 }
 
-function sideText(side: TellableSide | undefined, name: string): string | null {
+function sideText(side: ReportedSide | undefined, name: string): string | null {
   return side === undefined ? null : `${name} ${code(placeText(side))}`;
 }
 

@@ -1,40 +1,45 @@
-// What a form is made from: the changes with their places as lines and characters. Knows no form.
+// A review as it is handed on: the changes with their places as lines and characters. All forms are made from it, and it is what
+// the JSON holds. Knows no form.
 import type { Range } from "#syntax/lines.ts";
 import type { Group } from "../change.ts";
 import { GROUPS } from "../change.ts";
 import type { Words } from "../words.ts";
 
-export interface Report {
-  readonly changes: readonly TellableChange[];
+/** @typeParam Found a finding, of which a form tells what {@link FindingTold} has */
+export interface Report<Found extends FindingTold = FindingTold> {
+  readonly version: 1;
+  /** Most grave first. */
+  readonly changes: readonly ReportedChange<Found>[];
+  /** Of each group; restated values are counted among the values too. */
   readonly summary: Readonly<Record<Group | "restated", number>>;
 }
 
-export interface TellableChange {
+export interface ReportedChange<Found extends FindingTold = FindingTold> {
   readonly group: Group;
   readonly kind: string;
   readonly message: string;
   readonly step?: { readonly name?: string; readonly number: string };
   readonly procedure: string;
-  readonly old?: TellableSide;
-  readonly new?: TellableSide;
-  readonly findings?: { readonly came: readonly TellableFinding[]; readonly went: readonly TellableFinding[] };
+  readonly old?: ReportedSide;
+  readonly new?: ReportedSide;
+  readonly findings?: { readonly came: readonly Found[]; readonly went: readonly Found[] };
   readonly signAgain?: readonly string[];
 }
 
-export interface TellableSide {
+export interface ReportedSide {
   readonly path: string;
   readonly range: Range;
   readonly text?: string;
 }
 
-interface TellableFinding {
+export interface FindingTold {
   readonly code: string;
   readonly severity: string;
   readonly message: string;
 }
 
 /** The groups that have changes, most grave first. */
-export function groupsOf({ changes }: Report): readonly (readonly [Group, readonly TellableChange[]])[] {
+export function groupsOf({ changes }: Report): readonly (readonly [Group, readonly ReportedChange[]])[] {
   return GROUPS.flatMap((group) => {
     const own = changes.filter((change) => change.group === group);
     return own.length === 0 ? [] : [[group, own] as const];
@@ -42,18 +47,18 @@ export function groupsOf({ changes }: Report): readonly (readonly [Group, readon
 }
 
 /** `FitBearing, step 2.4 (Seated)`. */
-export function whereText({ procedure, step }: TellableChange, words: Words): string {
+export function whereText({ procedure, step }: ReportedChange, words: Words): string {
   const name = procedure === "" ? words.noProcedure : procedure;
   return step === undefined ? name : `${name}, ${words.step(step.number, step.name ?? null)}`;
 }
 
 /** `pump.sprag:12`, as a person counts. */
-export function placeText({ path, range }: TellableSide): string {
+export function placeText({ path, range }: ReportedSide): string {
   return `${path}:${range.start.line + 1}`;
 }
 
 /** What came and went with it, and who signs again: a line each. */
-export function afterTexts({ findings, signAgain }: TellableChange, words: Words): readonly string[] {
+export function afterTexts({ findings, signAgain }: ReportedChange, words: Words): readonly string[] {
   return [
     ...(findings?.came ?? []).map(({ severity, code, message }) => words.came(severity, code, message)),
     ...(findings?.went ?? []).map(({ severity, code, message }) => words.went(severity, code, message)),

@@ -2,7 +2,7 @@
 import type { Range } from "#syntax/lines.ts";
 import type { Group } from "../change.ts";
 import { en, type Words } from "../words.ts";
-import { afterTexts, type Report, type TellableChange, type TellableSide, whereText } from "./report.ts";
+import { afterTexts, type Report, type ReportedChange, type ReportedSide, whereText } from "./report.ts";
 
 const LEVELS: Readonly<Record<Group, "error" | "warning" | "note">> = {
   safety: "error",
@@ -30,11 +30,11 @@ export function reviewSarif({ changes }: Report, words: Words = en): string {
   return `${JSON.stringify(log, null, 2)}\n`;
 }
 
-function ruleOf({ group, kind }: TellableChange): string {
+function ruleOf({ group, kind }: ReportedChange): string {
   return `review.${group}.${kind}`;
 }
 
-function resultOf(change: TellableChange, kinds: readonly string[], words: Words) {
+function resultOf(change: ReportedChange, kinds: readonly string[], words: Words) {
   const { group, message, kind, old, new: now } = change;
   const place = now ?? old;
   const text = [`${whereText(change, words)}: ${message}`, ...afterTexts(change, words)].join("\n");
@@ -50,7 +50,7 @@ function resultOf(change: TellableChange, kinds: readonly string[], words: Words
   };
 }
 
-function locationOf({ path, range }: TellableSide) {
+function locationOf({ path, range }: ReportedSide) {
   const uri = path.split("/").map(encodeURIComponent).join("/");
   return { physicalLocation: { artifactLocation: { uri }, region: regionOf(range) } };
 }

@@ -101,7 +101,7 @@ function actionOf(verb: string, base: Base): Action | null {
       return { ...base, verb, to: null, by: null };
     case "lift":
     case "support":
-      return { ...base, verb, byHand: false };
+      return { ...base, verb, byHand: false, hands: null, legs: null };
     case "inspect":
       return { ...base, verb, words: null };
     default:

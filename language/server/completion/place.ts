@@ -1,6 +1,6 @@
 // What a half-typed text is at a place: the word begun there, the block and the statement it stands in, and what the grammar
 // lets follow. Works on the tokens before the place, so that nothing behind it matters. Knows no names and no meaning.
-import { type Block, STATEMENT_RULE } from "#syntax/statements.ts";
+import { type Block, DECLARED_BLOCK, STATEMENT_RULE } from "#syntax/statements.ts";
 import { canBegin, type Expected, pathsOver } from "./grammar-paths.ts";
 import { type Token, tokensBefore } from "./tokens.ts";
 
@@ -122,19 +122,6 @@ function leaveLost(frames: Frame[], inline: boolean[], { type, opensLine }: Toke
   }
 }
 
-const DECLARED: Readonly<Record<string, Block>> = {
-  material: "material",
-  ring: "places",
-  holes: "places",
-  part: "part",
-  fit: "fit",
-  tool: "tool",
-  consumable: "consumable",
-  energy: "energy",
-  arrangement: "arrangement",
-  crib: "crib",
-};
-
 const FLOW: Readonly<Record<string, Block>> = {
   procedure: "procedure",
   task: "flow",
@@ -155,7 +142,7 @@ function opening({ block, tokens }: Frame): Frame | null {
     const flow = FLOW[type];
     if (flow !== undefined) return frame(flow, type);
     if (SAME.has(type)) return frame(block === "step" ? "step" : "flow", type);
-    const declared = inFlow || tokens[at - 1]?.type === "no" ? undefined : DECLARED[type];
+    const declared = inFlow || tokens[at - 1]?.type === "no" ? undefined : DECLARED_BLOCK[type];
     if (declared !== undefined) return frame(declared, type);
   }
   return frame(block === "step" ? "step" : "flow", "");

@@ -1,5 +1,6 @@
 // The tokens of a text up to a place, as the parser's own lexer gives them. Knows no grammar rule.
 import { createSpragServices } from "#syntax/services.ts";
+import { typeName } from "#syntax/statements.ts";
 
 export interface Token {
   /** A keyword as written in the grammar, or a terminal such as `ID`. */
@@ -34,7 +35,7 @@ export function tokensBefore(text: string, offset: number, key: object = NO_FILE
     const start = from + token.startOffset;
     const opensLine = previous === undefined || previous.line + linesIn(previous.image) < line;
     tokens.push({
-      type: token.tokenType.name,
+      type: typeName(token),
       image: token.image,
       start,
       end: start + token.image.length,

@@ -46,7 +46,7 @@ function said(thing: Declaration): readonly string[] {
       partSaid(thing, value, text);
       break;
     case "tool": {
-      const { torque, accuracy, arm, offset, angle, heatsTo, coolsTo, lifts, measures, resolution, force } =
+      const { torque, accuracy, arm, offset, angle, heatsTo, coolsTo, lifts, legLifts, measures, resolution, force } =
         thing.capability;
       value("torque", torque, "occurs");
       value("accuracy", accuracy, "occurs");
@@ -56,6 +56,7 @@ function said(thing: Declaration): readonly string[] {
       value("heats to", heatsTo, "at least safe");
       value("cools to", coolsTo, "at most safe");
       value("lifts", lifts, "at least safe");
+      value("each leg lifts", legLifts, "at least safe");
       value("measures", measures, "occurs");
       value("resolution", resolution, "at most safe");
       value("force", force, "at least safe");
@@ -142,6 +143,7 @@ function partSaid(part: Part, value: SayValue, text: SayText): void {
   text("retains", relationText(part.retains));
   text("secures", relationText(part.secures));
   text("locks", relationText(part.locks));
+  text("backs up", relationText(part.backsUp));
   text("thread", part.thread);
   text("class", part.propertyClass);
   text("grade", part.grade);
