@@ -1,98 +1,26 @@
-// Which children of an `in any order` block have anything to do with each other. Those that have are tried in all orders, or
-// where there are too many in real orders that show each before, right after and long after each other; those that have not
-// follow one another as written, so that twenty independent steps cost no more than twenty steps. Knows no paths.
-import type { Declaration } from "#model/declarations.ts";
-import type { ExpandedAction, ExpandedCondition, ExpandedItem, ExpandedLine } from "#model/expanded.ts";
-import type { Move } from "./action.ts";
-import { rested } from "./actions/curing.ts";
-import { spanKey } from "./entries.ts";
-import { atomsOf, type Formula, type FormulaContext, settle } from "./formula.ts";
+// In which orders the children of an `in any order` block are tried. Those that have nothing to do with each other follow one
+// another as written, so that twenty independent steps cost no more than twenty steps. Of the others the order as written and
+// its reverse are tried, in which each of two comes before the other once; and where an answer rests on the work of three or more,
+// all orders of those. What else is done in between has no say in the answer. Knows no paths.
+import type { ExpandedItem, ExpandedLine } from "#model/expanded.ts";
+import type { Trial } from "./any-order-ways.ts";
+import { type Footprint, type FootprintContext, footprintOf, type Key, type Write } from "./footprint.ts";
 import type { Group, Orders } from "./graph.ts";
-import { lookedAt } from "./limits/looked-at.ts";
-import { passing } from "./passing.ts";
-import { carry } from "./standing.ts";
-import type { Summary } from "./summary.ts";
-import { damagedVariables } from "./unknown.ts";
-import type { Update } from "./update.ts";
-import type { World } from "./world.ts";
 
-export interface DependenceContext {
-  readonly world: World;
-  readonly formulas: FormulaContext;
-  readonly formula: (condition: ExpandedCondition) => Formula;
-  readonly moves: (line: ExpandedAction) => readonly Move[];
-  readonly afterTime: () => readonly Update[];
-  readonly performed: {
-    readonly calleeOf: (line: ExpandedAction) => Summary | null;
-    readonly doubtOf: (line: ExpandedAction) => readonly Declaration[];
-  };
-  /** Steps from whose end time is counted. */
-  readonly timed: ReadonlySet<string>;
-  /** Whether what is only taken as met counts as done. */
-  readonly assumes: boolean;
-}
-
-/** What a child touches: variables by number, readings and steps by name. */
-interface Footprint {
-  readonly reads: Set<number | string>;
-  readonly writes: Set<number | string>;
-  /** What several may do in whatever order with the same outcome. */
-  readonly commutes: Set<number | string>;
-  readonly steps: Set<string>;
-  readonly targets: Set<string>;
-  leaves: boolean;
-  /** Whether it may end all work, whatever the checks in it say. */
-  ends: boolean;
-  size: number;
-}
-
-type Child = ExpandedItem | ExpandedLine;
-
-const TIME = "time";
-
-/** Up to this many that depend on each other, all orders are followed. */
+/** Of up to this many that one answer rests on all orders are followed; of more, those where one comes right before or long before. */
 const ALL_ORDERS = 8;
 /** More nodes than this for one block are not made. */
 const MOST_NODES = 20_000;
 
-export function dependences(context: DependenceContext): Orders {
-  return (children) => {
+export function dependences(context: FootprintContext): Orders {
+  return (children: readonly (readonly (ExpandedItem | ExpandedLine)[])[]) => {
     const prints = children.map((child) => footprintOf(context, child));
     return groupsOf(prints).map((group): Group => {
       const [only] = group;
       if (only !== undefined && group.length === 1) return { only };
-      const nodes = group.reduce((so, at) => so + (prints[at]?.size ?? 0), 0);
-      return tried(group, nodes);
+      return { trials: trialsOf(prints, group) };
     });
   };
-}
-
-/** All orders where they are few, else some that are real, so that nothing is found that could not happen. */
-function tried(group: readonly number[], nodes: number): Group {
-  if (group.length <= ALL_ORDERS && nodes * 2 ** (group.length - 1) <= MOST_NODES) return { every: group };
-  const but = (...without: number[]): readonly number[] => group.filter((at) => !without.includes(at));
-  const ends = [group, [...group].reverse()];
-  const firstOrLast = group.flatMap((at) => [
-    [at, ...but(at)],
-    [...but(at), at],
-  ]);
-  // Each right after each other: what the last but one leaves is what the last finds.
-  // And long before each other: all the time that the others take lies between.
-  const pairs = group.flatMap((one) =>
-    but(one).flatMap((other) => [
-      [...but(one, other), one, other],
-      [one, ...but(one, other), other],
-    ]),
-  );
-  const affordable = [
-    [...ends, ...firstOrLast, ...pairs],
-    [...ends, ...firstOrLast],
-  ].find((orders) => orders.length * nodes <= MOST_NODES);
-  return { some: distinct(affordable ?? ends) };
-}
-
-function distinct(orders: readonly (readonly number[])[]): readonly (readonly number[])[] {
-  return [...new Map(orders.map((order) => [order.join(","), order])).values()];
 }
 
 /* ---- who depends on whom ---- */
@@ -108,11 +36,9 @@ function groupsOf(prints: readonly Footprint[]): readonly (readonly number[])[] 
     for (const other of others) if (first !== undefined) leader[other] = first;
   };
   for (const together of sharing(prints)) join(together);
-  prints.forEach((print, at) => {
+  prints.forEach((print) => {
     // A jump out of the block sees whatever the others have done by then.
-    if (print.ends) join(prints.map((_, index) => index));
-    if (print.leaves) join([at, ...prints.flatMap((other, index) => (touches(other) ? [index] : []))]);
-    join([at, ...prints.flatMap((other, index) => (intersects(print.targets, other.steps) ? [index] : []))]);
+    if (print.ends || print.leaves) join(prints.map((_, index) => index));
   });
   const groups = new Map<number, number[]>();
   prints.forEach((_, at) => {
@@ -124,175 +50,163 @@ function groupsOf(prints: readonly Footprint[]): readonly (readonly number[])[] 
 
 /** For each variable that order matters for, those that touch it. */
 function sharing(prints: readonly Footprint[]): readonly (readonly number[])[] {
-  const users = new Map<number | string, { all: Set<number>; writers: number; readers: number; commuters: number }>();
-  const note = (of: "writers" | "readers" | "commuters", keys: Iterable<number | string>, at: number): void => {
-    for (const key of keys) {
-      const user = users.get(key) ?? { all: new Set(), writers: 0, readers: 0, commuters: 0 };
-      users.set(key, user);
-      user.all.add(at);
-      user[of]++;
-    }
+  const users = new Map<Key, { all: Set<number>; writers: number; readers: number; commuters: number }>();
+  const note = (of: "writers" | "readers" | "commuters", key: Key, at: number): void => {
+    const user = users.get(key) ?? { all: new Set(), writers: 0, readers: 0, commuters: 0 };
+    users.set(key, user);
+    user.all.add(at);
+    user[of]++;
   };
   prints.forEach((print, at) => {
-    note("writers", print.writes, at);
-    note("readers", print.reads, at);
-    note("commuters", print.commutes, at);
+    for (const key of readsOf(print)) note("readers", key, at);
+    for (const [key, { commutes }] of print.writes) note(commutes ? "commuters" : "writers", key, at);
   });
   return [...users.values()].flatMap(({ all, writers, readers, commuters }) =>
     writers > 0 || (commuters > 0 && readers > 0) ? [[...all]] : [],
   );
 }
 
-function touches(print: Footprint): boolean {
-  return print.writes.size > 0 || print.commutes.size > 0;
+function readsOf({ looks, writes, control }: Footprint): ReadonlySet<Key> {
+  return new Set([...looks.flat(), ...control, ...[...writes.values()].flatMap(({ reads }) => [...reads])]);
 }
 
-function intersects(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {
-  for (const one of a) if (b.has(one)) return true;
-  return false;
+/* ---- which orders show all that may be found ---- */
+
+/** Children whose order among each other one answer rests on; and those that may do their part in whatever order, together. */
+interface Concerned {
+  readonly each: readonly number[];
+  readonly together: readonly number[];
+  /** The one that asks; null where what is asked comes behind the block. */
+  readonly asker: number | null;
 }
 
-/* ---- what a child touches ---- */
-
-function footprintOf(context: DependenceContext, child: readonly Child[]): Footprint {
-  const print: Footprint = {
-    reads: new Set(),
-    writes: new Set(),
-    commutes: new Set(),
-    steps: new Set(),
-    targets: new Set(),
-    leaves: false,
-    ends: false,
-    size: 0,
-  };
-  const jumps: string[] = [];
-  walk(context, print, jumps, child);
-  print.leaves = jumps.some((target) => !print.steps.has(target));
-  return print;
+function trialsOf(prints: readonly Footprint[], group: readonly number[]): readonly Trial[] {
+  const sizeOf = (children: readonly number[]): number => children.reduce((so, at) => so + (prints[at]?.size ?? 0), 0);
+  const cost = (trials: readonly Trial[]): number =>
+    trials.reduce((so, { every, after }) => so + sizeOf(every.flat()) * 2 ** (every.length - 1) + sizeOf(after), 0);
+  const isTried = (one: Concerned): boolean =>
+    allOrders(one, group).every.length <= ALL_ORDERS && cost([allOrders(one, group)]) <= MOST_NODES;
+  const trials = [inOrder(group), inOrder([...group].reverse())];
+  let left = MOST_NODES - cost(trials);
+  const wanted = maximal(concernedIn(prints, group), isTried)
+    .map((one) => [
+      ...(isTried(one) ? [[allOrders(one, group)]] : []),
+      nextToEachOther(one, group),
+      [firstOf(one, group)],
+    ])
+    .sort(([one = []], [other = []]) => cost(one) - cost(other));
+  for (const choices of wanted) {
+    const chosen = choices.find((choice) => cost(choice) <= left) ?? [];
+    left -= cost(chosen);
+    trials.push(...chosen);
+  }
+  return [...new Map(trials.map((trial) => [JSON.stringify(trial), trial])).values()];
 }
 
-function walk(context: DependenceContext, print: Footprint, jumps: string[], list: readonly Child[]): void {
-  for (const item of list) {
-    print.size++;
-    switch (item.kind) {
-      case "task":
-        print.steps.add(spanKey(item.task.span));
-        walk(context, print, jumps, item.items);
-        changes(print, context.afterTime());
-        break;
-      case "step":
-        step(context, print, item);
-        walk(context, print, jumps, item.lines);
-        break;
-      case "check":
-        changes(print, passing(context.world, { kind: "look", check: item.check, pass: item.pass }));
-        failing(context, print, jumps, item.fails ?? []);
-        break;
-      case "when":
-        for (const arm of item.arms) {
-          asks(context, print, arm.condition);
-          walk(context, print, jumps, arm.items);
-        }
-        walk(context, print, jumps, item.otherwise ?? []);
-        break;
-      case "any order":
-        walk(context, print, jumps, item.items);
-        break;
-      case "perform":
-        action(context, print, item.line);
-        break;
-      case "action":
-        action(context, print, item);
-        break;
-      case "jump":
-        if (item.jump.kind === "stop") print.ends = true;
-        else if (item.jump.step.target !== null) jumps.push(spanKey(item.jump.step.target));
-        break;
-      case "damaged":
-        for (const thing of item.damaged.mentions)
-          for (const variable of damagedVariables(context.world, thing)) print.writes.add(variable);
-        break;
+function allOrders({ each, together }: Concerned, group: readonly number[]): Trial {
+  const every = [...each.map((at) => [at]), ...(together.length === 0 ? [] : [together])];
+  return { every, after: group.filter((at) => !each.includes(at) && !together.includes(at)) };
+}
+
+/** Where too many have a say: the one that asks first of all, and each of the others right before it and long before it. */
+function nextToEachOther(one: Concerned, group: readonly number[]): readonly Trial[] {
+  const { each, together, asker } = one;
+  const behind = asker === null ? [] : [asker];
+  const others = each.filter((at) => at !== asker);
+  const near = others.flatMap((last) => {
+    const rest = [...others, ...together].filter((at) => at !== last);
+    return [inOrder(group, [...rest, last, ...behind]), inOrder(group, [last, ...rest, ...behind])];
+  });
+  return [firstOf(one, group), ...near];
+}
+
+function firstOf({ asker }: Concerned, group: readonly number[]): Trial {
+  return inOrder(group, asker === null ? [] : [asker]);
+}
+
+/** One order: as given, or some before the others. */
+function inOrder(group: readonly number[], first: readonly number[] = []): Trial {
+  return { every: [], after: [...first, ...group.filter((at) => !first.includes(at))] };
+}
+
+/** For every answer in the block and behind it those that have a say in it, but where any two orders show it all. */
+function concernedIn(prints: readonly Footprint[], group: readonly number[]): readonly Concerned[] {
+  const influence = influences(prints, group);
+  const written = [...new Set(group.flatMap((at) => strongWrites(prints[at])))];
+  const concerned = (keys: readonly Key[], asker: number | null): Concerned => {
+    const [each, together] = [new Set(asker === null ? [] : [asker]), new Set<number>()];
+    for (const key of keys) {
+      for (const at of influence(key).setting) each.add(at);
+      for (const at of influence(key).adding) together.add(at);
     }
-  }
+    const rest = [...together].filter((at) => !each.has(at)).sort((a, b) => a - b);
+    // One alone is one of those that each come by themselves.
+    const single = rest.length === 1;
+    return {
+      each: [...each, ...(single ? rest : [])].sort((a, b) => a - b),
+      together: single ? [] : rest,
+      asker,
+    };
+  };
+  const asked = group.flatMap((at) => {
+    const print = prints[at];
+    // What a jump out of the block leads to may ask about anything.
+    const looks = [...(print?.looks ?? []), ...(print?.leaves === true ? written.map((key) => [key]) : [])];
+    return looks.map((keys) => concerned(keys, at));
+  });
+  return [...asked, ...written.map((key) => concerned([key], null))].filter(
+    ({ each, together }) => each.length > 2 || (together.length > 0 && each.length > 0),
+  );
 }
 
-/** Where a check may fail it may also hold: a stop there keeps nobody from what comes behind. */
-function failing(context: DependenceContext, print: Footprint, jumps: string[], list: readonly Child[]): void {
-  const { ends } = print;
-  walk(context, print, jumps, list);
-  print.ends = ends;
+function strongWrites(print: Footprint | undefined): readonly Key[] {
+  return [...(print?.writes ?? [])].flatMap(([key, { commutes }]) => (commutes ? [] : [key]));
 }
 
-function step(context: DependenceContext, print: Footprint, item: Extract<Child, { kind: "step" }>): void {
-  const { step } = item;
-  print.steps.add(spanKey(step.span));
-  // Time runs whoever takes it, but matters only where it is counted.
-  print.commutes.add(TIME);
-  if (step.within !== null || context.timed.has(spanKey(step.span))) print.reads.add(TIME);
-  for (const ref of [...step.after, ...step.before, ...(step.within === null ? [] : [step.within.step])])
-    if (ref.target !== null) print.targets.add(spanKey(ref.target));
-  for (const condition of item.needs) takesAsMet(context, print, condition);
-  for (const condition of item.gives) makes(context, print, condition);
-  changes(print, passing(context.world, { kind: "enter", step: item }));
-  changes(print, passing(context.world, { kind: "leave", step: item }));
+/** Those that have a say in what a variable is: that set it, or add to it what may be added in whatever order. */
+interface Influence {
+  readonly setting: ReadonlySet<number>;
+  readonly adding: ReadonlySet<number>;
 }
 
-function action(context: DependenceContext, print: Footprint, line: ExpandedAction): void {
-  print.commutes.add(TIME);
-  for (const move of context.moves(line)) {
-    for (const need of move.needs) for (const { variable } of need.bad) print.reads.add(variable);
-    changes(
-      print,
-      move.updates.filter((update) => context.assumes || update.assumed !== true),
-    );
-  }
-  const { variables, time } = lookedAt(context.world, line);
-  for (const variable of variables) print.reads.add(variable);
-  if (time) print.reads.add(TIME);
-  if (line.until !== null) makes(context, print, line.until);
-  if (line.action.verb === "measure" && line.action.reading !== null)
-    print.writes.add(`reading ${line.action.reading.id}`);
-  for (const thing of context.performed.doubtOf(line))
-    for (const variable of damagedVariables(context.world, thing)) print.writes.add(variable);
-  const callee = context.performed.calleeOf(line);
-  if (callee !== null) performs(context, print, callee);
+function influences(prints: readonly Footprint[], group: readonly number[]): (key: Key) => Influence {
+  const writers = new Map<Key, { readonly at: number; readonly write: Write }[]>();
+  for (const at of group)
+    for (const [key, write] of prints[at]?.writes ?? []) {
+      const list = writers.get(key) ?? [];
+      writers.set(key, list);
+      list.push({ at, write });
+    }
+  const known = new Map<Key, Influence>();
+  return (asked) => {
+    const old = known.get(asked);
+    if (old !== undefined) return old;
+    const [setting, adding] = [new Set<number>(), new Set<number>()];
+    // A list that grows while it is gone through: what decides what is written has itself been written by somebody.
+    const keys = new Set([asked]);
+    for (const key of keys)
+      for (const { at, write } of writers.get(key) ?? []) {
+        (write.commutes ? adding : setting).add(at);
+        for (const read of write.reads) keys.add(read);
+        for (const read of prints[at]?.control ?? []) keys.add(read);
+      }
+    const made = { setting, adding };
+    known.set(asked, made);
+    return made;
+  };
 }
 
-function performs(context: DependenceContext, print: Footprint, callee: Summary): void {
-  const { world } = context;
-  for (const condition of callee.begin) takesAsMet(context, print, condition);
-  for (const condition of callee.finish) makes(context, print, condition);
-  for (const { key, initial } of callee.asAtStart) print.reads.add(world.byKey(key, initial));
-  for (const { key, initial } of callee.leaves) {
-    print.writes.add(world.byKey(key, initial));
-    const moved = key.startsWith("place:") ? world.partOf(key.slice("place:".length)) : undefined;
-    if (moved !== undefined) changes(print, carry(world, moved.part, moved.index));
-  }
-  if (callee.takesTime) changes(print, context.afterTime());
-  changes(print, rested(world, callee.leastTime));
+/** Without those whose orders are among the orders of others. */
+function maximal(list: readonly Concerned[], isTried: (one: Concerned) => boolean): readonly Concerned[] {
+  const kept: Concerned[] = [];
+  const bySize = [...list].sort((a, b) => b.each.length - a.each.length || b.together.length - a.together.length);
+  for (const one of bySize)
+    if (!kept.some((other) => (isTried(other) || other.asker === one.asker) && covers(other, one))) kept.push(one);
+  return kept;
 }
 
-function changes(print: Footprint, updates: readonly Update[]): void {
-  for (const { variable, by, when, commutes } of updates) {
-    (commutes === true ? print.commutes : print.writes).add(variable);
-    if (by !== undefined) print.reads.add(by);
-    for (const alternative of when ?? []) for (const test of alternative) print.reads.add(test.variable);
-  }
-}
-
-function asks(context: DependenceContext, print: Footprint, condition: ExpandedCondition): void {
-  for (const { variable } of atomsOf(context.formula(condition))) print.reads.add(variable);
-  if (condition.form === "reading") print.reads.add(`reading ${condition.reading.id}`);
-  if (condition.form === "all" || condition.form === "any")
-    for (const operand of condition.operands) asks(context, print, operand);
-  if (condition.form === "not") asks(context, print, condition.operand);
-}
-
-function takesAsMet(context: DependenceContext, print: Footprint, condition: ExpandedCondition): void {
-  asks(context, print, condition);
-  if (context.assumes) makes(context, print, condition);
-}
-
-function makes(context: DependenceContext, print: Footprint, condition: ExpandedCondition): void {
-  changes(print, settle(context.formulas, context.formula(condition)));
+function covers(other: Concerned, { each, together }: Concerned): boolean {
+  const within = (children: readonly number[], of: readonly number[]): boolean =>
+    children.every((at) => of.includes(at));
+  return within(each, other.each) && (within(together, other.together) || within(together, other.each));
 }

@@ -13,6 +13,7 @@ import type {
 import type { Pass } from "#model/problem.ts";
 import type { Check, Damaged, Jump, StepRef } from "#model/procedure.ts";
 import type { Span } from "#syntax/span.ts";
+import { type Trial, waysThrough } from "./any-order-ways.ts";
 import { type Entry, nearest, samePass, spanKey } from "./entries.ts";
 
 /** What happens at a node. */
@@ -69,11 +70,7 @@ export interface Turn {
 
 /** Which children of an `in any order` block must be tried in which orders; each group by itself, in the order of the text. */
 export type Orders = (children: readonly (readonly (ExpandedItem | ExpandedLine)[])[]) => readonly Group[];
-/** Of several orders all are followed; `every`: all that there are. */
-export type Group =
-  | { readonly only: number }
-  | { readonly every: readonly number[] }
-  | { readonly some: readonly (readonly number[])[] };
+export type Group = { readonly only: number } | { readonly trials: readonly Trial[] };
 
 /** What is known before the graph is made. */
 export interface GraphPlan {
@@ -115,7 +112,7 @@ type Context = {
 };
 
 /** Loose ends: edges that still have to be led to the next node. */
-type Ends = { node: number; guards: Edge["guards"] }[];
+type Ends = readonly { readonly node: number; readonly guards: Edge["guards"] }[];
 
 /** Builds the graph. Ids rise in the order of the text, so only jumps lead backwards. */
 export function buildGraph(expanded: ExpandedProcedure, plan: GraphPlan): Graph {
@@ -277,7 +274,7 @@ function when<T>(
   inside: (context: Context, list: readonly T[], ends: Ends) => Ends,
 ): Ends {
   const fork = then(context, ends, { kind: "fork", span: item.span })[0]?.node ?? 0;
-  const open: Ends = [];
+  const open: Ends[number][] = [];
   const failed: { condition: ExpandedCondition; holds: boolean }[] = [];
   const arm = (
     guards: Edge["guards"],
@@ -325,70 +322,27 @@ function anyOrder<T extends ExpandedItem | ExpandedLine>(
   const groups = ends.length === 0 ? children.map((_, only) => ({ only })) : context.plan.orders(children);
   for (const group of groups) {
     if ("only" in group) open = inside(context, picked(children, [group.only]), open);
-    else if ("every" in group) open = everyOrder(context, children, group.every, open, inside);
-    else open = someOrders(context, children, group.some, open, inside);
+    else open = tried(context, children, group.trials, open, inside);
   }
   context.depth--;
   return open;
 }
 
-/**
- * All orders without writing out each: what has been done so far is a set, and every set of k children is reached from those
- * of k - 1. With three children a, b, c:
- *
- *   {} ─ a ─ {a} ─ b ─ {a,b} ─ c ─ {a,b,c}
- *    ├─ b ─ {b} ┬ a ───┘              │
- *    └─ c ─ {c} ┴ …  each set is one meeting of ways
- */
-function everyOrder<T extends ExpandedItem | ExpandedLine>(
+/** Each trial by itself; behind them all ways meet. */
+function tried<T extends ExpandedItem | ExpandedLine>(
   context: Context,
   children: Children<T>,
-  group: readonly number[],
+  trials: readonly Trial[],
   ends: Ends,
   inside: Inside<T>,
 ): Ends {
+  const [first] = trials;
+  const group = [...(first?.every.flat() ?? []), ...(first?.after ?? [])].sort((a, b) => a - b);
   const block = context.blocks++;
-  const full = 2 ** group.length - 1;
-  const arriving = new Map<number, Ends>([[0, ends]]);
-  const sets = Array.from({ length: full + 1 }, (_, set) => set).sort((a, b) => size(a) - size(b) || a - b);
-  for (const set of sets) {
-    const open = arriving.get(set) ?? [];
-    if (set === full || open.length === 0) continue;
-    const met = then(context, open, { kind: "meet" });
-    const done = group.filter((_, at) => (set & (1 << at)) !== 0);
-    group.forEach((child, at) => {
-      if ((set & (1 << at)) !== 0) return;
-      const after = set | (1 << at);
-      const left = oneTurn(context, children, { done: [...done, child], group, block }, met, inside);
-      arriving.set(after, [...(arriving.get(after) ?? []), ...left]);
-    });
-  }
-  const left = arriving.get(full) ?? [];
-  return left.length === 0 ? [] : then(context, left, { kind: "meet" });
-}
-
-function size(set: number): number {
-  let count = 0;
-  for (let rest = set; rest > 0; rest &= rest - 1) count++;
-  return count;
-}
-
-function someOrders<T extends ExpandedItem | ExpandedLine>(
-  context: Context,
-  children: Children<T>,
-  orders: readonly (readonly number[])[],
-  ends: Ends,
-  inside: Inside<T>,
-): Ends {
-  const block = context.blocks++;
-  const group = [...(orders[0] ?? [])].sort((a, b) => a - b);
-  const met = then(context, ends, { kind: "meet" });
-  const left = orders.flatMap((order) =>
-    order.reduce<Ends>(
-      (open, _, at) => oneTurn(context, children, { done: order.slice(0, at + 1), group, block }, open, inside),
-      then(context, met, { kind: "meet" }),
-    ),
-  );
+  const left = waysThrough(trials, then(context, ends, { kind: "meet" }), {
+    meet: (open) => (open.length === 0 ? [] : then(context, open, { kind: "meet" })),
+    take: (done, open) => oneTurn(context, children, { done, group, block }, open, inside),
+  });
   return left.length === 0 ? [] : then(context, left, { kind: "meet" });
 }
 

@@ -80,13 +80,17 @@ export function together(run: Run, raws: readonly Raw[]): readonly AnalysisFact[
     group.where = run.decisions.or(group.where, raw.where);
     group.passes.add(pass);
     if (pass === passText(group.first.pass)) group.names.add(name);
-    // What happens in the order of the text needs no other to be shown.
-    if (inOrder === null && group.inOrder !== null) {
+    // What happens in the order of the text needs no other to be shown; else the shortest tells most.
+    if (isShorter(inOrder, group.inOrder) && (inOrder === null || pass === passText(group.first.pass))) {
       group.first = raw;
-      group.inOrder = null;
+      group.inOrder = inOrder;
     }
   }
   return [...groups.values()].map((group) => factOf(run, group));
+}
+
+function isShorter(order: readonly Origin[] | null, than: readonly Origin[] | null): boolean {
+  return (order?.length ?? 0) < (than?.length ?? 0);
 }
 
 /** What one place brings. */

@@ -2,81 +2,8 @@
 // than it must.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { AFTER, BEFORE, block, CHILDREN, CHOICES, keyOf, PARTS, type Told, told } from "./any-order-told.ts";
 import { onPaper } from "./run-on-paper.ts";
-
-const PARTS = `ring Circle "circle" { count 4  numbered clockwise seen from "drive end"  position 1 at 12 o'clock }
-part Bearing "bearing"
-part Cover "cover" { encloses Bearing }
-part Screw "screw" { secures Cover }
-part Clip "clip" { locks Screw }
-part Hub "hub"
-part Gear "gear" { needs Hub }
-part Collar "collar" { retains Hub }
-part Motor "motor" { driven by Supply }
-part Valve "valve" { states shut, open }
-part Peg[1..2] "peg" { seats in Circle }
-part Seal "seal" { single use }
-part Post[1..20] "post"
-energy Supply "supply" { voltage 400 V AC }
-fact Signed "the sheet is signed"
-consumable Grease "grease"
-consumable Glue "glue"
-tool Heater "heater" { heats to 300 °C }
-tool Depth "depth gauge" { measures 0 .. 5 mm  resolution 0.01 mm }
-option Extent "extent of work" { Full Part }
-procedure Inner "Inner" {
-  finish with Hub is installed
-  step install Hub
-}
-procedure Asking "Asking" {
-  begin with Hub is installed
-  step inspect Hub
-}
-`;
-const CHOICES = ["Full", "Part"];
-
-interface Told {
-  readonly code: string;
-  readonly words: string;
-  /** The choices for which it holds. */
-  readonly so: readonly string[];
-  /** The numbers of the children in an order that has it, from 1; null where the text's own has. */
-  readonly order: readonly number[] | null;
-}
-
-/** What is told of each of some procedures that stand in one text, each with its children in a block or in some order. */
-function told(bodies: readonly string[], children: readonly string[]): readonly (readonly Told[])[] {
-  let text = PARTS;
-  const starts = bodies.map((body, at) => {
-    const start = text.length;
-    text += `procedure Work${at} "Work" {\nbegin with Motor is installed\nfinish with Motor is installed\n${body}\n}\n`;
-    return start;
-  });
-  const facts = onPaper(text).facts.filter(({ code }) => code !== "order.not-final" && !code.startsWith("flow."));
-  return starts.map((start, which) => {
-    const end = starts[which + 1] ?? text.length;
-    const places = children.map((child) => text.indexOf(`\n${child}\n`, start) + 1);
-    const childAt = (position: number): number =>
-      places.findIndex((from, at) => from <= position && position < from + (children[at]?.length ?? 0));
-    return facts
-      .filter(({ fact: { span } }) => span.start >= start && span.start < end)
-      .map(({ code, fact: { span, options, inOrder } }) => ({
-        code,
-        words: `${text.slice(span.start, span.end).replace(/\s+/g, " ")} in ${childAt(span.start) + 1}`,
-        so: CHOICES.filter((choice) => options?.some((cube) => (cube.Extent ?? choice) === choice) ?? true),
-        // An order of a block inside a child says nothing of the children.
-        order: inOrder?.some(
-          ({ span: { start } }) => children[childAt(start)]?.startsWith("in") && !places.includes(start),
-        )
-          ? null
-          : (inOrder?.map((one) => childAt(one.span.start) + 1) ?? null),
-      }));
-  });
-}
-
-function block(children: readonly string[]): string {
-  return `in any order {\n${children.join("\n")}\n}`;
-}
 
 /** What is found in the block, as `order.enclosed: install Bearing [2 1]`, the order in brackets where it is not that of the text. */
 function found(children: readonly string[], before = "", after = ""): readonly string[] {
@@ -89,58 +16,6 @@ function found(children: readonly string[], before = "", after = ""): readonly s
 
 /* ---- against the orders written out ---- */
 
-/** Children of all kinds, which have to do with few or many of the others. */
-const CHILDREN = [
-  "step install Bearing",
-  "step install Cover",
-  "step install Hub",
-  "step remove Hub",
-  "step install Gear",
-  "step install Collar",
-  "step install Screw",
-  "step tighten Screw",
-  "step install Clip",
-  "step isolate Supply",
-  "step prove Supply dead",
-  "step restore Supply",
-  "step clean Motor",
-  'step { needs Signed  do "Look." }',
-  'step { do "Sign it."  gives Signed }',
-  'step { needs Hub is installed  do "Look." }',
-  'step { needs Valve is open  do "Look." }',
-  'step { do "Open it."  gives Valve is open }',
-  "when Extent is Full { step install Hub }",
-  "when Extent is Part { step install Gear } otherwise { step remove Hub }",
-  'step { check "It fits" if it fails { remove Hub } }',
-  'step { check "It fits" if it fails { install Hub  stop "Call the engineer." } }',
-  "step install Peg[1], Peg[2]",
-  "repeat n from 1 to 2 { step install Peg[n] in Circle[1]  step remove Peg[n] }",
-  "step install Peg[2] in Circle[1]",
-  "step install Peg[1] in Circle[1]",
-  "step install Peg[1] in Circle[2] at 3 o'clock",
-  "step turn Circle[1] to 6 o'clock",
-  "step heat Hub to 100 .. 110 °C with Heater",
-  'step { needs Hub at least 60 °C  do "Look." }',
-  "step wait 5 min",
-  "step wait until Hub is at most 30 °C",
-  "perform Inner",
-  "perform Asking",
-  "in any order { step install Hub  step install Gear }",
-  'task "Some work" { step install Hub  step remove Hub }',
-  "step lubricate Hub with Grease",
-  "step clean Hub",
-  "step apply Glue to Hub cure 10 min",
-  "step { inspect Gear  takes 10 min }",
-  "step install Seal",
-  "step remove Seal",
-  "step install new Seal",
-  'step "Look at it all."',
-] as const;
-
-/** Indented, so that they are not taken for children. */
-const BEFORE = ["", "", " step install Hub", " step install Hub\n step isolate Supply\n step install Cover"] as const;
-const AFTER = ["", "", ' step { needs Hub is installed  do "Look." }', " step remove Gear"] as const;
-
 const ORDERS = [
   [0, 1, 2],
   [0, 2, 1],
@@ -149,8 +24,6 @@ const ORDERS = [
   [2, 0, 1],
   [2, 1, 0],
 ] as const;
-
-const keyOf = ({ code, words }: Told): string => `${code} ${words}`;
 
 /** Every finding with the choices for which one of the lists has it. */
 function table(lists: readonly (readonly Told[])[]): readonly string[] {
@@ -210,6 +83,54 @@ describe("what has to do with each other is tried both ways", () => {
     expect(found(["step install Cover", "step install Bearing"])).toEqual(["order.enclosed: install Bearing"]);
     expect(found(["step install Hub", "step install Seal", "step install Gear"])).toEqual([
       "order.missing-support: install Gear [3]",
+    ]);
+  });
+  test("what rests on three: neither as written nor the reverse", () => {
+    const removes = "when Valve is open { step remove Hub }";
+    const asks = 'step { needs Hub is installed  do "Look." }';
+    const opens = 'step { do "Open it."  gives Valve is open }';
+    const wanted = ["order.unmet-need: Hub is installed [3 1 2]"];
+    expect(found([removes, asks, opens], " step install Hub")).toEqual(wanted);
+    // Twelve more that look at it, so that there are far too many for all orders of all.
+    const more = Array.from(
+      { length: 12 },
+      (_, at) => `step { needs Valve is shut or Valve is open  do "Look ${at}." }`,
+    );
+    const shut = ' step install Hub\n step { do "Shut it."  gives Valve is shut }';
+    expect(found([removes, asks, opens, ...more], shut)).toEqual(wanted);
+  });
+  test("where a third decides what one of them does", () => {
+    const children = [
+      "step remove Sleeve",
+      "step heat Sleeve to 100 .. 110 °C with Heater",
+      'step { needs Spindle at most 40 °C  do "Take hold of it." }',
+    ];
+    // Taken off, the sleeve warms nothing.
+    expect(found(children, " step install Sleeve on Spindle")).toEqual([
+      "order.unmet-need: Spindle at most 40 °C [2 3]",
+    ]);
+  });
+  test("of three, what is asked behind them", () => {
+    const children = [
+      'step { do "Open it."  gives Valve is open }',
+      'when Valve is open { step { do "Shut it."  gives Gate is shut } }',
+      'step { do "Open it."  gives Gate is open }',
+    ];
+    const shut = ' step { do "Shut it."  gives Valve is shut }';
+    expect(found(children, shut, 'step { needs Gate is open  do "Look." }')).toEqual([
+      "order.unmet-need: Gate is open [1 3 2]",
+    ]);
+  });
+  test("of three, where a jump out leads", () => {
+    const children = [
+      'when Valve is open { step { do "Shut it."  gives Gate is shut } }',
+      'step { do "Open it."  gives Valve is open }',
+      'step { check "It fits" if it fails { go to Out } }',
+    ];
+    const open = ' step { do "Open it."  gives Gate is open }';
+    const shut = ' step { do "Shut it."  gives Valve is shut }';
+    expect(found(children, `${open}\n${shut}`, `${open}\n step Out { needs Gate is open  do "Look." }`)).toEqual([
+      "order.unmet-need: Gate is open [2 1]",
     ]);
   });
   test("what is only taken as met counts where it had to be", () => {
@@ -358,7 +279,7 @@ describe("what it costs", () => {
   });
   test("two that have, among others: those two in both orders", () => {
     const children = [...posts.slice(0, 5), "step install Bearing", "step install Cover"];
-    // Five, and three meetings of ways with two turns of each.
+    // Five, and the two in both orders, with the meetings of ways round them.
     expect(nodes(block(children))).toBe(EMPTY + 5 * STEP + 4 + 4 * STEP);
   });
   test("looking is no work, and time that nobody counts makes no order", () => {
@@ -369,24 +290,33 @@ describe("what it costs", () => {
   const asking = (count: number): string[] =>
     Array.from({ length: count }, (_, at) => `step { needs Valve is open  do "Look at it ${at}." }`);
   const open = 'step { do "Open it."  gives Valve is open }';
-  test("eight: every set of them once", () => {
-    // 2^8 sets, and from each every child that is left; each child stands behind half of the sets.
-    expect(nodes(block([open, ...asking(7)]))).toBe(EMPTY + 256 + 8 * 128 * STEP);
+  const opening = (count: number): string[] =>
+    Array.from({ length: count }, (_, at) => `step { do "Open it ${at}."  gives Valve is open }`);
+  test("eight that one answer rests on: every set of them once", () => {
+    // As written and the reverse; then 2^8 sets, and from each every child that is left; each child stands behind half of the sets.
+    const both = 2 * (1 + 8 * STEP);
+    const children = [...asking(1), ...opening(7)];
+    expect(nodes(`${open}\n${block(children)}`)).toBe(EMPTY + STEP + 2 + both + 1 + 256 + 8 * 128 * STEP);
   });
-  test("nine: each first, last, right after and long after each other", () => {
-    const orders = (nodes(block([open, ...asking(8)])) - EMPTY - 2) / (9 * STEP + 1);
-    expect(Number.isInteger(orders)).toBe(true);
-    expect(orders).toBeGreaterThan(9 * 8);
-    expect(orders).toBeLessThanOrEqual(2 + 2 * 9 + 2 * 9 * 8);
+  test("any number of which each rests on one other: as written and the reverse", () => {
+    const children = [open, ...asking(12)];
+    expect(nodes(`${open}\n${block(children)}`)).toBe(EMPTY + STEP + 2 + 2 * (1 + 13 * STEP));
   });
-  test("large ones: few orders, and in the end two", () => {
+  test("nine that one answer rests on: each of them right before and long before the one that asks", () => {
+    const all = nodes(`${open}\n${block([...asking(1), ...opening(8)])}`) - EMPTY - STEP - 2;
+    const orders = all / (9 * STEP + 1);
+    expect(Number.isInteger(orders), String(orders)).toBe(true);
+    expect(orders).toBeGreaterThan(2 * 8);
+    expect(orders).toBeLessThanOrEqual(2 + 9 * (1 + 2 * 8));
+  });
+  test("large ones: fewer orders the larger they are", () => {
     const task = (at: number, steps: number): string =>
       `task "T ${at}" { ${open} ${Array.from({ length: steps }, () => 'step { needs Valve is open  do "Look." }').join(" ")} }`;
     const tasks = (steps: number): string[] => Array.from({ length: 8 }, (_, at) => task(at, steps));
     const one = (steps: number): number => nodes(tasks(steps).join("\n")) - EMPTY;
     for (const [steps, least, most] of [
-      [40, 3, 18],
-      [80, 2, 2],
+      [40, 3, 30],
+      [160, 2, 8],
     ] as const) {
       const orders = (nodes(block(tasks(steps))) - EMPTY - 2) / (one(steps) + 1);
       expect(Number.isInteger(orders), String(orders)).toBe(true);

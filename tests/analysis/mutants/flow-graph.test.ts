@@ -158,12 +158,12 @@ describe("each form", () => {
       "in any order { step install Hub  step remove Hub }",
       [
         "0 start → 1",
-        "1 meet → 2, 5",
-        ...["2 enter #1 → 3", "3 act #1 → 4", "4 leave #1 → 8"],
-        ...["5 enter #2 → 6", "6 act #2 → 7", "7 leave #2 → 12"],
-        "8 meet → 9",
-        ...["9 enter #2 → 10", "10 act #2 → 11", "11 leave #2 → 16"],
-        "12 meet → 13",
+        "1 meet → 2, 9",
+        "2 meet → 3",
+        ...["3 enter #1 → 4", "4 act #1 → 5", "5 leave #1 → 6"],
+        ...["6 enter #2 → 7", "7 act #2 → 8", "8 leave #2 → 16"],
+        "9 meet → 10",
+        ...["10 enter #2 → 11", "11 act #2 → 12", "12 leave #2 → 13"],
         ...["13 enter #1 → 14", "14 act #1 → 15", "15 leave #1 → 16"],
         "16 meet → 17",
         "17 end",
@@ -223,8 +223,8 @@ describe("what a place knows of itself", () => {
     );
     expect(turns).toEqual([
       "1: 0 of 01 in 0 true",
-      "2: 1 of 01 in 0 true",
       "2: 01 of 01 in 0 true",
+      "2: 1 of 01 in 0 true",
       "1: 10 of 01 in 0 true",
       "3:  true",
       "4:  false",

@@ -154,12 +154,7 @@ export const WAYS = [
   {
     file: "graph.ts",
     breaks: [
-      [
-        "in any order: not only as written",
-        'if ("only" in group) open',
-        'if ("every" in group) open = inside(context, picked(children, group.every), open);\n    else if ("only" in group) open',
-      ],
-      ["in any order: each child once", "const after = set | (1 << at);", "const after = full;"],
+      ["in any order: not only as written", "waysThrough(trials, ", "waysThrough(trials.slice(0, 1), "],
       ["jumps: lead there", "if (to !== null) context.nodes[from]?.next.push({ to, guards: [] });", ""],
       ["jumps: of the same pass", "const ofPass = samePass(places, nearest(places, pass));", "const ofPass = places;"],
       ["a check may fail", "if (line.fails !== null) {", "if (line.fails !== null && line.fails.length < 0) {"],
@@ -177,12 +172,12 @@ export const WAYS = [
     ],
   },
   {
-    file: "any-order.ts",
+    file: "footprint.ts",
     breaks: [
       [
         "in any order: what one writes another reads",
-        "for (const move of context.moves(line)) {\n    for (const need of move.needs) for (const { variable } of need.bad) print.reads.add(variable);",
-        "for (const move of context.moves(line)) {",
+        "      const asked = bad.map(({ variable }) => variable);\n",
+        "      const asked = [];\n",
         "In random blocks something else mostly holds the children together; blocks made for it notice.",
         "tests/analysis/any-order.test.ts",
       ],
@@ -192,12 +187,7 @@ export const WAYS = [
         "",
       ],
       ["in any order: what a step gives", "for (const condition of item.gives) makes(context, print, condition);", ""],
-      ["in any order: a declared order", "if (ref.target !== null) print.targets.add(spanKey(ref.target));", ""],
-      [
-        "in any order: a jump out sees all",
-        "if (print.leaves) join([at, ...prints.flatMap((other, index) => (touches(other) ? [index] : []))]);",
-        "",
-      ],
+      ["in any order: a declared order", "if (target !== null) print.looks.push([doneKey(spanKey(target))]);", ";"],
       [
         "in any order: what a step's time changes",
         'changes(print, passing(context.world, { kind: "leave", step: item }));',
@@ -208,7 +198,73 @@ export const WAYS = [
         'changes(print, passing(context.world, { kind: "look", check: item.check, pass: item.pass }));',
         "",
       ],
-      ["in any order: what is taken as met", "if (context.assumes) makes(context, print, condition);", ""],
+      [
+        "in any order: what is taken as met",
+        "if (context.assumes) takesAsSo(print, settle(context.formulas, context.formula(condition)));",
+        "",
+      ],
+    ],
+  },
+  {
+    file: "any-order-ways.ts",
+    breaks: [
+      [
+        "in any order: all orders of few",
+        "return runs.flatMap((run) => {",
+        "return runs.slice(-1).flatMap((run) => {",
+        "Needs three children: blocks made for it notice.",
+        "tests/analysis/any-order.test.ts",
+      ],
+      [
+        "in any order: each child once",
+        "const after = set | (1 << at);",
+        "const after = full;",
+        "Needs five children that one answer rests on: blocks made for it notice.",
+        "tests/analysis/any-order.test.ts",
+      ],
+    ],
+  },
+  {
+    file: "any-order.ts",
+    breaks: [
+      [
+        "in any order: a jump out sees all",
+        "if (print.ends || print.leaves) join(prints.map((_, index) => index));",
+        "",
+      ],
+      [
+        "in any order: the reverse",
+        "const trials = [inOrder(group), inOrder([...group].reverse())];",
+        "const trials = [inOrder(group)];",
+      ],
+      [
+        "in any order: what decides what is written",
+        "for (const read of write.reads) keys.add(read);",
+        "",
+        "Needs three children of which one decides what another does: blocks made for it notice.",
+        "tests/analysis/any-order.test.ts",
+      ],
+      [
+        "in any order: what decides whether anything is done",
+        "for (const read of prints[at]?.control ?? []) keys.add(read);",
+        "",
+        "Needs three children of which one decides what another does: blocks made for it notice.",
+        "tests/analysis/any-order.test.ts",
+      ],
+      [
+        "in any order: what a jump out of the block asks",
+        "...(print?.leaves === true ? written.map((key) => [key]) : [])",
+        "",
+        "Needs three children of which one leaves: blocks made for it notice.",
+        "tests/analysis/any-order.test.ts",
+      ],
+      [
+        "in any order: what is asked behind the block",
+        "...written.map((key) => concerned([key], null))",
+        "",
+        "Needs three children: blocks made for it notice.",
+        "tests/analysis/any-order.test.ts",
+      ],
     ],
   },
 ];
