@@ -71,10 +71,6 @@ function blocksFor(
 ): readonly Block[] {
   const [first] = nodes;
   const passes = nodes.map(passOf);
-  const inside: Inside = {
-    blocks: (inner, from, at) => blocksOf(inner, from, making, at),
-    performed: (id, at) => performedSection(id, at, making),
-  };
   switch (first.kind) {
     case "task":
       return [
@@ -107,11 +103,11 @@ function blocksFor(
     }
     case "perform": {
       const lines = nodes.flatMap((node) => (node.kind === "perform" ? [node.line] : []));
-      return instructionsOf(lines, making, making.prefix + first.number, inside);
+      return instructionsOf(lines, making, making.prefix + first.number, insideOf(making));
     }
     case "action":
     case "check":
-      return instructionsOf(nodes, making, number, inside);
+      return instructionsOf(nodes, making, number, insideOf(making));
     case "statement":
       return [statementBlock(first.statement, passes, making)];
     case "note":
@@ -133,6 +129,13 @@ function blocksFor(
         number,
       );
   }
+}
+
+function insideOf(making: Making): Inside {
+  return {
+    blocks: (inner, from, at) => blocksOf(inner, from, making, at),
+    performed: (id, at) => performedSection(id, at, making),
+  };
 }
 
 /** Arms that the options chosen rule out are left out by name; an arm that they decide needs no heading. */

@@ -34,6 +34,8 @@ export interface BuildInput {
   readonly answers?: boolean;
   /** Asked for as a draft. With an error left it is one in any case. */
   readonly draft: boolean;
+  /** Only looked at: where it could be filled in, it cannot be. */
+  readonly shown?: boolean;
   /** Other procedures by id, for those that this one performs; null where one is not known. */
   readonly expandedOf: (id: string) => ExpandedProcedure | null;
   /** What could not be checked for want of data. */
@@ -70,7 +72,7 @@ export function documentOf(input: BuildInput, words: Words, wants: Wants): Docum
     conditions.map((condition) => words.sentence(words.conditions.upper(conditionClause(condition, writer))));
   const draft = input.draft || head.findings.some((finding) => finding.error);
   // Nobody works by a draft, and who learns fills in another sheet.
-  const isFilled = wants.use === "checklist" && !draft;
+  const isFilled = wants.use === "checklist" && !draft && input.shown !== true;
   return {
     use: wants.use,
     title: procedure.title,

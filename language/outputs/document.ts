@@ -24,6 +24,8 @@ export interface Document {
   /** Who goes where on a ring. */
   readonly arrangements: readonly ArrangementBlock[];
   readonly blocks: readonly Block[];
+  /** Who fills it in, at its head; absent where that is asked step by step or not at all. */
+  readonly filledBy?: TableBlock;
   /** What has to hold when the work is done. */
   readonly end: readonly string[];
   /** Options that are still to be decided. */
@@ -294,5 +296,5 @@ export interface TableBlock {
   readonly notes: readonly string[];
 }
 
-/** A text, a box to tick, or a line to write on. */
-export type Cell = string | { readonly fill: "box" | "line" };
+/** A text, a count, a box to tick, or a line to write on. */
+export type Cell = string | number | { readonly fill: "box" | "line" };

@@ -14,13 +14,19 @@ export function codeText(sign: string): string {
   return `<${sign.charCodeAt(0).toString(16).toUpperCase().padStart(2, "0")}>`;
 }
 
-/** The document with every text of it printable. Tabs and other line ends become what formats know. */
+/** The document with every text of it printable, mostly as it is. Tabs and other line ends become what formats know. */
 export function printableDocument(document: Document): Document {
-  return printableIn(document) as Document;
+  return isPrintable(document) ? document : (printableIn(document) as Document);
+}
+
+function isPrintable(value: unknown): boolean {
+  if (typeof value === "string") return !UNSHOWABLE_ONCE.test(value);
+  if (typeof value !== "object" || value === null || ArrayBuffer.isView(value)) return true;
+  return (Array.isArray(value) ? value : Object.values(value)).every(isPrintable);
 }
 
 function printableIn(value: unknown): unknown {
-  if (typeof value === "string") return UNSHOWABLE_ONCE.test(value) ? printable(plainSpace(value)) : value;
+  if (typeof value === "string") return isPrintable(value) ? value : printable(plainSpace(value));
   if (Array.isArray(value)) return value.map(printableIn);
   if (typeof value !== "object" || value === null || ArrayBuffer.isView(value)) return value;
   return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, printableIn(inner)]));

@@ -6,7 +6,7 @@ import type { Role } from "#quantity/display.ts";
 import { conditionClause } from "./conditions.ts";
 import { type CircleFigure, orderFigure } from "./drawings/circle-figure.ts";
 import { thingsPhrase } from "./things.ts";
-import { inIndexOrder, type Pattern, positionsPhrase } from "./tightening.ts";
+import { inIndexOrder, type Pattern, tighteningOrder } from "./tightening.ts";
 import type { Writer } from "./writer.ts";
 
 /** What is to be done, and what has to stand beside it. */
@@ -213,11 +213,14 @@ function inOrder(
   pattern: Pattern | null,
   writer: Writer,
 ): Pick<Sentence, "details" | "figure"> & Pick<ExpandedAction, "objects"> {
-  const positions = positionsPhrase(objects, pattern, writer);
-  const figure = orderFigure(objects, pattern, writer);
+  const order = tighteningOrder(objects, pattern);
+  const [first] = objects;
+  if (order === null || first?.kind !== "part") return { objects, details: [] };
+  const figure = orderFigure(first.part, order, pattern === "reverse", writer);
   return {
-    objects: positions === null ? objects : inIndexOrder(objects),
-    details: positions === null ? [] : [writer.words.actions.positions(positions)],
+    objects: inIndexOrder(objects),
+    // `1 – 5 – 3 – 7 – …`
+    details: [writer.words.actions.positions(writer.words.sequence(order.map(String)))],
     ...(figure === null ? {} : { figure }),
   };
 }

@@ -27,6 +27,7 @@ function numbersPhrase(numbers: readonly number[], writer: Writer): string {
 }
 
 function grouped(things: readonly Thing[]): readonly (readonly Thing[])[] {
+  if (things.length === 1) return [things];
   const groups = new Map<string, Thing[]>();
   for (const thing of things) {
     const key = `${thing.kind} ${declarationOf(thing).id}`;

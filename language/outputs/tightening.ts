@@ -2,17 +2,9 @@
 import { crossPattern } from "#engineering/bolt-circle.ts";
 import type { Part, Places } from "#model/declarations.ts";
 import type { Thing } from "#model/expanded.ts";
-import type { Writer } from "./writer.ts";
 
 /** `reverse`: of loosening, the last that is tightened in order first. */
 export type Pattern = "cross" | "circular" | "order" | "reverse";
-
-/** `1 – 5 – 3 – 7 – …`; null where no order is asked for, or the places are not known. */
-export function positionsPhrase(objects: readonly Thing[], pattern: Pattern | null, writer: Writer): string | null {
-  if (pattern === null || objects.length < 2) return null;
-  const order = tighteningOrder(objects, pattern);
-  return order === null ? null : writer.words.sequence(order.map(String));
-}
 
 /** Instances by number; the working order where they have none. */
 export function inIndexOrder(objects: readonly Thing[]): readonly Thing[] {
@@ -20,8 +12,12 @@ export function inIndexOrder(objects: readonly Thing[]): readonly Thing[] {
   return [...objects].sort((a, b) => index(a) - index(b));
 }
 
-/** Positions, not numbers of fasteners; where a fastener may be in any position, all of the circle's or none. */
-export function tighteningOrder(objects: readonly Thing[], pattern: Pattern): readonly number[] | null {
+/**
+ * Positions, not numbers of fasteners; where a fastener may be in any position, all of the circle's or none. Null where no order is asked
+ * for, or the places are not known.
+ */
+export function tighteningOrder(objects: readonly Thing[], pattern: Pattern | null): readonly number[] | null {
+  if (pattern === null || objects.length < 2) return null;
   const [first] = objects;
   if (first?.kind !== "part" || objects.some((thing) => thing.kind !== "part" || thing.part !== first.part))
     return null;

@@ -48,8 +48,9 @@ const KINDS = {
     { length: 3 },
     NOT_NEGATIVE,
     "m³",
-    ["mL", "L@0.001"],
-    ["flozUS", "qtUS@0.0009", "galUS@0.0037"],
+    // Beyond the largest container that is moved (1,000 L, memory) it is a room or a pit.
+    ["mL", "L@0.001", "m³@2"],
+    ["flozUS", "qtUS@0.0009", "galUS@0.0037", "ft³@2"],
     ["L", "mL", "galUS", "flozUS"],
   ),
   mass: kind({ mass: 1 }, NOT_NEGATIVE, "kg", ["g", "kg@0.5"], ["oz", "lb@0.45"], ["kg", "g", "lb", "oz"]),

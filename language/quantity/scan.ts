@@ -21,8 +21,10 @@ export function scanUnit(text: string, offset: number): { end: number; known: bo
   return beforeOperator(run, offset) ?? unknownWord(text, offset, end);
 }
 
-const NAME = String.raw`dB\([Aa]\)|(?:psi|bar)\([ag]\)|o['’]clock|[A-Za-zµμ]*H[2₂]O(?![A-Za-z0-9])|[°º](?:[CFRcf](?![A-Za-z]))?|[A-Za-zµμΩΩ]+|[%‰′″'℃℉]`;
-const POWER = String.raw`(?:\^[-−]?\d|⁻?[¹²³⁴⁵⁶]|[23](?![\w.]))?`;
+const NAME =
+  /dB\([Aa]\)|(?:psi|bar)\([ag]\)|o['’]clock|[A-Za-zµμ]*H[2₂]O(?![A-Za-z0-9])|[°º](?:[CFRcf](?![A-Za-z]))?|[A-Za-zµμΩΩ]+|[%‰′″'℃℉]/
+    .source;
+const POWER = /(?:\^[-−]?\d|⁻?[¹²³⁴⁵⁶]|[23](?![\w.]))?/.source;
 const TERM = String.raw`(?:(?:${NAME})|\([^()\r\n]{1,40}\))${POWER}`;
 const RUN = new RegExp(`(?:${NAME})${POWER}(?:[·⋅∙*.×/-]${TERM})*`, "y");
 const QUALIFIER = /[ \t\u00a0]+(?:AC|DC|ac|dc|absolute|abs|gauge|gage)(?![A-Za-z0-9_])/y;

@@ -52,10 +52,22 @@ export function readUnit(text: string, wanted: Kind | null): UnitReading {
   const known = cache.get(key);
   if (known !== undefined) return known;
   const reading = read(normalised(text), wanted);
-  const result: UnitReading = reading ?? { ok: false, nearest: nearestUnits(text, wanted) };
+  const result = reading ?? noUnit(text, wanted);
   if (cache.size > CACHE_LIMIT) cache.clear();
   cache.set(key, result);
   return result;
+}
+
+/** The lexer asks of every word behind a number whether it is a unit, and wants no other of those that are none. */
+function noUnit(text: string, wanted: Kind | null): UnitReading {
+  let nearest: readonly string[] | undefined;
+  return {
+    ok: false,
+    get nearest() {
+      nearest ??= nearestUnits(text, wanted);
+      return nearest;
+    },
+  };
 }
 
 /** A unit of the project's own tables by its canonical text. Throws for any other text. */

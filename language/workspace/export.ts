@@ -1,5 +1,6 @@
 // From a procedure to an output: gathers what the output is made from, and hands it on. Knows no format.
 import { toolStocksOf } from "#analysis/crib/crib-facts.ts";
+import type { Run } from "#analysis/follow.ts";
 import { remindersOf } from "#analysis/hazards/reminders.ts";
 import { uncheckedIn } from "#analysis/limits/limits.ts";
 import type { Procedure } from "#model/procedure.ts";
@@ -105,10 +106,20 @@ export function checkedFor(
   const chosen = stock === null ? null : workspace.run(procedure, settings);
   return {
     findings,
-    unchecked: run === null ? [] : uncheckedIn(run),
-    ...(run === null ? {} : { reminders: remindersOf(run) }),
+    ...(run === null ? { unchecked: [] } : toldOf(run)),
     ...(stock === null || chosen === null ? {} : { stock: { ...stock, tools: toolStocksOf(chosen, stock) } }),
   };
+}
+
+type Told = Pick<BuildInput, "unchecked" | "reminders">;
+
+const told = new WeakMap<Run, Told>();
+
+/** What outputs say of a run beside its findings; looked for once. */
+function toldOf(run: Run): Told {
+  const known = told.get(run) ?? { unchecked: uncheckedIn(run), reminders: remindersOf(run) };
+  told.set(run, known);
+  return known;
 }
 
 /** All that an output is made from. */

@@ -67,10 +67,11 @@ export function previewAs(workspace: Workspace, request: PreviewRequest, known: 
   const input = {
     ...inputFor(workspace, procedure, { ...request, draft: false }, checked),
     figure: standIns(workspace, figures),
+    // What is filled in on a screen is not filled in here: without its record the page has no script.
+    shown: true,
   };
   const document = output.build(input, words);
-  // What is filled in on a screen is not filled in here: without its record the page has no script.
-  const content = write({ ...document, record: null }, { words, fonts: noFonts });
+  const content = write(document, { words, fonts: noFonts });
   if (typeof content !== "string") return { kind: "unknown format", known: [] };
   const whole = workspace.loaded.models.get(request.path)?.damaged !== true;
   return { kind: "done", content, form, figures: [...figures.values()], rows: rowsOf(document), whole, checked };

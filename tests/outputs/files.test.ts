@@ -80,6 +80,14 @@ test("same inputs, same bytes", () => {
   for (const draft of [false, true]) expect(make(COVER, { draft })).toEqual(make(COVER, { draft }));
 });
 
+test("what is only shown is the same, without what it is filled in with", () => {
+  const { document, html } = make(COVER);
+  expect(document.record).not.toBeNull();
+  const shown = make(COVER, { shown: true });
+  expect(shown.document).toEqual({ ...document, record: null });
+  expect([html, shown.html].map((page) => page.includes("<script"))).toEqual([true, false]);
+});
+
 test("the registry offers every output in its formats, and the builders' own text", () => {
   const offered = Object.fromEntries([...OUTPUTS].map(([as, { formats }]) => [as, [...formats.keys()].sort()]));
   expect(offered).toEqual({

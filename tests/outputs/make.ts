@@ -14,7 +14,9 @@ export interface Made {
   readonly md: string;
 }
 
-export type Wishes = Partial<Pick<BuildInput, "options" | "units" | "repeats" | "draft" | "answers" | "findings">>;
+export type Wishes = Partial<
+  Pick<BuildInput, "options" | "units" | "repeats" | "draft" | "shown" | "answers" | "findings">
+>;
 
 /** The first procedure of the text, in both units and with repeats put together unless wished otherwise. */
 export function make(text: string, wishes: Wishes = {}, words: Words = en): Made {
@@ -31,10 +33,10 @@ export function makeFrom(workspace: Workspace, path: string, at = 0, wishes: Wis
 }
 
 /** The first procedure of the text as the document of an output. */
-export function documentAs(output: string, text: string, wishes: Wishes = {}): Document {
+export function documentAs(output: string, text: string, wishes: Wishes = {}, words: Words = en): Document {
   const build = OUTPUTS.get(output)?.build;
   if (build === undefined) throw new Error(`no output ${output}`);
-  return build(inputFrom(workspaceOf(text), "main.sprag", 0, wishes), en);
+  return build(inputFrom(workspaceOf(text), "main.sprag", 0, wishes), words);
 }
 
 export function inputFrom(workspace: Workspace, path: string, at: number, wishes: Wishes): BuildInput {

@@ -1,6 +1,10 @@
 // The trainee's sheet and the assessor's: what is asked, what is answered, what is marked and when it is passed.
 import { describe, expect, test } from "vitest";
 import type { TableBlock } from "#outputs/document.ts";
+import { de } from "#outputs/words/de.ts";
+import { en } from "#outputs/words/en.ts";
+import { bytesAs, docxText, poppler, textAs } from "./formats/write-as.ts";
+import { readHtml, textOf } from "./html-reader.ts";
 import { blocksIn, documentAs, instructionsIn, make, stepsIn } from "./make.ts";
 import { around, COVER } from "./procedures.ts";
 
@@ -59,6 +63,27 @@ describe("the trainee's sheet", () => {
     ]);
   });
 
+  test.each([en, de])("who fills it in, and when, stands at its head in every format ($language)", async (words) => {
+    const document = documentAs("trainee", LESSON, {}, words);
+    const { trainee, labels } = words;
+    const asked = [trainee.filledBy, labels.name, labels.date, trainee.trainee];
+    const texts = {
+      html: textOf(readHtml(await textAs("html", document, words))),
+      md: await textAs("md", document, words),
+      docx: docxText(await bytesAs("docx", document, words)),
+      pdf: poppler("pdftotext", await bytesAs("pdf", document, words), "-layout"),
+    };
+    for (const [format, text] of Object.entries(texts)) {
+      const [head = ""] = text.split(labels.cautions);
+      // Ahead of it the document's own date.
+      const places = asked.map((one) => head.indexOf(one, head.indexOf(trainee.filledBy)));
+      expect(places, format).toEqual([...places].sort((a, b) => a - b));
+      expect(Math.min(...places), format).toBeGreaterThan(head.indexOf(document.title));
+    }
+    for (const { document: other } of [make(LESSON), { document: documentAs("assessor", LESSON) }])
+      expect(other.filledBy).toBeUndefined();
+  });
+
   test("a text that looks like a mark stays text", () => {
     const odd = around('step "Press \uE0007\uE001 twice."');
     expect(instructionsIn(documentAs("trainee", odd, { answers: true }))).toEqual(["Press \uE0007\uE001 twice."]);
@@ -90,10 +115,10 @@ describe("the assessor's sheet", () => {
   test("the sums say out of how many, and the rule what a critical action asks", () => {
     const result = tablesIn("assessor", COVER).at(-1);
     expect(result?.rows.map(({ cells }) => cells.slice(0, 2))).toEqual([
-      ["Critical actions done unprompted", "1"],
-      ["Done unprompted", "7"],
-      ["Done when prompted", "7"],
-      ["Not done", "7"],
+      ["Critical actions done unprompted", 1],
+      ["Done unprompted", 7],
+      ["Done when prompted", 7],
+      ["Not done", 7],
       ["Person assessed, assessor, date", ""],
     ]);
     expect(result?.notes[0]).toContain("One critical action prompted or not done: not passed.");

@@ -107,7 +107,7 @@ procedure Иное "иное" { step "иное" }
 
 /** Signs of units, and codes and severities of findings, which are no words of an output. */
 const NO_WORDS =
-  /\b(?:N·m|lbf·ft|lbf·in|mm|in|kg|lb|oz|galUS|N|g|K|s|turn|at most|at least|o'clock|lbf|main\.sprag)\b|°[CF]|[a-z]+\.[a-z]+(?:-[a-z]+)*/g;
+  /\b(?:N·m|lbf·ft|lbf·in|mm|in|kg|lb|oz|ft|N|g|K|s|turn|at most|at least|o'clock|lbf|main\.sprag)\b|°[CF]|[a-z]+\.[a-z]+(?:-[a-z]+)*/g;
 
 describe.each([{}, { repeats: "full" }, { options: { Объ: "Пол", Да: "no" } }, { draft: true, units: "us" }] as const)(
   "%j",

@@ -128,6 +128,12 @@ describe("a quantity in another unit", () => {
     ["2.3 kg", "mass", "at least safe", "2.3 kg (5.1 lb)"],
     ["11.7 µm/(m·K)", "thermal expansion coefficient", "nominal", "11.7 µm/(m·K) (6.50 µin/(in·°F))"],
     ["40 N·m (39 .. 43 N·m)", "torque", "must be met", "40 N·m (39 .. 43 N·m) (28.8 .. 31.7 lbf·ft)"],
+    // A room, and a container: NIST SP 811 B.8, 1 ft³ = 2.831 685 E-02 m³ and 1 gal (US) = 3.785 412 L.
+    ["60 m³", "volume", "nominal", "60 m³ (2120 ft³)"],
+    ["60 m³", "volume", "at most safe", "60 m³ (2110 ft³)"],
+    ["2000 ft³", "volume", "nominal", "2000 ft³ (56.63 m³)"],
+    ["1000 L", "volume", "nominal", "1000 L (264.2 galUS)"],
+    ["55 galUS", "volume", "nominal", "55 galUS (208 L)"],
     ["400 V AC", "voltage", "nominal", "400 V AC"],
     ["90 s", "time", "must be met", "90 s"],
     ["90 ± 5°", "angle", "must be met", "90 ± 5°"],

@@ -84,7 +84,7 @@ function marksOf(observed: readonly [Observed, ...Observed[]], { assessor, label
 
 function resultOf(observed: readonly Observed[], { assessor, labels }: Words): TableBlock {
   const critical = observed.filter((one) => one.critical).length;
-  const row = (text: string, of: number): TableBlock["rows"][number] => ({ cells: [text, String(of), LINE] });
+  const row = (text: string, of: number): TableBlock["rows"][number] => ({ cells: [text, of, LINE] });
   return {
     kind: "table",
     title: assessor.result,

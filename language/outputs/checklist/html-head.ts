@@ -5,6 +5,7 @@ import { conditionId, optionId } from "../record/ids.ts";
 import type { Words } from "../words/en.ts";
 import { arrangementHtml } from "./html-arrangements.ts";
 import { type Markup, markup, nothing } from "./html-markup.ts";
+import { tableBlockHtml } from "./html-table.ts";
 
 export function headHtml(document: Document, words: Words): Markup {
   const { head, title, draft } = document;
@@ -14,7 +15,7 @@ export function headHtml(document: Document, words: Words): Markup {
   return markup`<header>
 ${banner}
 <h1>${title}</h1>
-<dl class="facts">${head.facts.map(factHtml)}</dl>
+<dl class="facts">${head.facts.map(factHtml)}</dl>${document.filledBy === undefined ? nothing : tableBlockHtml(document.filledBy, (own) => own)}
 ${findingsHtml(document, words)}
 ${allowsHtml(document, words)}
 </header>`;

@@ -95,8 +95,9 @@ dd { margin: 0; overflow-wrap: anywhere; }
 .rounds { width: auto; min-width: 60%; }
 .rounds td, .rounds th { vertical-align: middle; }
 .field, .sign { display: flex; flex-wrap: wrap; gap: .3rem .75rem; align-items: center; margin: .35rem 0; }
-.field input, .entry input { min-height: 44px; font: inherit; padding: .2rem .4rem; border: 1px solid var(--rule); border-bottom: 2px solid var(--ink); background: var(--ground); }
+.field input, .entry input, .blank input { min-height: 44px; font: inherit; padding: .2rem .4rem; border: 1px solid var(--rule); border-bottom: 2px solid var(--ink); background: var(--ground); }
 .field input { width: 9rem; }
+.blank input { width: 100%; }
 .limits { color: var(--quiet); }
 .sign { border-top: 1px dotted var(--rule); padding-top: .35rem; }
 .role { font-weight: 700; min-width: 7rem; }
@@ -136,7 +137,7 @@ const PRINT = `@media print {
   .tick { min-height: 0; }
   .tick input { width: 6mm; height: 6mm; border-width: 1px; }
   .tick input:checked::before { width: 4mm; height: 4mm; }
-  .field input, .entry input { border: 0; border-bottom: 1px solid var(--ink); min-height: 7mm; }
+  .field input, .entry input, .blank input { border: 0; border-bottom: 1px solid var(--ink); min-height: 7mm; }
   a { color: inherit; text-decoration: none; }
 }
 `;

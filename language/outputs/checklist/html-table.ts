@@ -8,7 +8,7 @@ export function tableBlockHtml(block: TableBlock, heading: (title: Markup) => Ma
   const heads = columns.map((column) => markup`<th scope="col">${column}</th>`);
   const body = rows.map(({ cells, grave }) => {
     const [first = ""] = cells;
-    const label = typeof first === "string" ? first : "";
+    const label = typeof first === "object" ? "" : first;
     return markup`<tr${grave === true ? markup` class="grave"` : nothing}>${cells.map((cell, at) => cellHtml(cell, at, `${label} ${columns[at] ?? ""}`))}</tr>`;
   });
   return markup`<section class="table">
@@ -20,7 +20,7 @@ ${notes.map((note) => markup`<p>${note}</p>`)}
 }
 
 function cellHtml(cell: Cell, at: number, name: string): Markup {
-  if (typeof cell !== "string") {
+  if (typeof cell === "object") {
     return cell.fill === "box"
       ? markup`<td class="mark"><label class="tick small"><input type="checkbox" aria-label="${name}"></label></td>`
       : markup`<td class="blank"><input type="text" aria-label="${name}"></td>`;

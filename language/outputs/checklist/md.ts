@@ -51,6 +51,7 @@ function headOf(document: Document, words: Words): readonly string[] {
     `# ${inline(title)}`,
     ...(banner === null ? [] : [banner]),
     table(first, rest),
+    ...(document.filledBy === undefined ? [] : tableOf(document.filledBy, { words, level: 2 })),
     ...(head.findings.length === 0
       ? []
       : [
@@ -240,7 +241,7 @@ function instructionOf(row: Instruction, at: At): readonly string[] {
 }
 
 function tableOf({ title, columns, rows, notes }: TableBlock, at: At): readonly string[] {
-  const cellOf = (cell: Cell): string => (typeof cell === "string" ? cell : cell.fill === "box" ? "☐" : "");
+  const cellOf = (cell: Cell): string => (typeof cell !== "object" ? String(cell) : cell.fill === "box" ? "☐" : "");
   return [
     ...(title === null ? [] : [heading(at.level, inline(title))]),
     table(

@@ -84,7 +84,7 @@ function rowsFor(block: Block, say: Say): readonly (readonly TableValue[])[] {
       return instructionRows(block, say);
     case "table":
       return block.rows.map(({ cells }) => {
-        const texts = cells.filter((cell) => typeof cell === "string");
+        const texts = cells.filter((cell) => typeof cell !== "object");
         return line({ kind: block.title ?? "", text: texts.join(" · ") }, say);
       });
   }

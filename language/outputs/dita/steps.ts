@@ -206,7 +206,7 @@ function tableXml({ columns, rows }: TableBlock): Markup {
   const cells = (texts: readonly string[]): readonly Markup[] =>
     texts.map((text) => markup`<stentry>${text}</stentry>`);
   const body = rows.map(
-    (row) => markup`<strow>${cells(row.cells.map((cell) => (typeof cell === "string" ? cell : "☐")))}</strow>`,
+    (row) => markup`<strow>${cells(row.cells.map((cell) => (typeof cell === "object" ? "☐" : String(cell))))}</strow>`,
   );
   return markup`<simpletable><sthead>${cells(columns)}</sthead>${body}</simpletable>`;
 }

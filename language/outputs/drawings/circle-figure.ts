@@ -1,9 +1,7 @@
 // What a drawing of numbered places shows, as data: where each place stands, in which order they are worked through, and the same in
 // words. Knows no format.
-import type { Places } from "#model/declarations.ts";
-import type { Thing } from "#model/expanded.ts";
+import type { Part, Places } from "#model/declarations.ts";
 import { toNumber } from "#quantity/rational.ts";
-import { type Pattern, tighteningOrder } from "../tightening.ts";
 import type { Writer } from "../writer.ts";
 
 export interface CircleFigure {
@@ -29,16 +27,17 @@ export interface Mark {
 /** Of more places the numbers would run into each other. */
 const MOST_DRAWN = 60;
 
-/** The places that are tightened or loosened, with the order; null where there is none to be drawn. */
-export function orderFigure(objects: readonly Thing[], pattern: Pattern | null, writer: Writer): CircleFigure | null {
-  const [first] = objects;
-  if (pattern === null || objects.length < 2 || first?.kind !== "part") return null;
-  const places = first.part.seats?.places ?? null;
-  const order = places === null ? null : tighteningOrder(objects, pattern);
-  if (places === null || order === null || !order.every((position) => position <= places.count)) return null;
+/** The places of a part that are tightened, or `loosened`, with their order; null where there is none to be drawn. */
+export function orderFigure(
+  part: Part,
+  order: readonly number[],
+  loosened: boolean,
+  writer: Writer,
+): CircleFigure | null {
+  const places = part.seats?.places ?? null;
+  if (places === null || !order.every((position) => position <= places.count)) return null;
   const { circle, sequence } = writer.words;
-  const [title, key] =
-    pattern === "reverse" ? [circle.orderLoosened, circle.keyLoosened] : [circle.order, circle.keyOrder];
+  const [title, key] = loosened ? [circle.orderLoosened, circle.keyLoosened] : [circle.order, circle.keyOrder];
   const text = circle.orderText(sequence(order.map(String)));
   return figureOf(places, order, writer, title(places.title), text, [circle.keyPosition, key]);
 }

@@ -37,17 +37,14 @@ function onCircle(marks: readonly Mark[]): Omit<Laid, "scale"> {
   const chord = 2 * Math.sin(Math.PI / Math.max(marks.length, 3));
   const radius = Math.max(SMALLEST, APART / chord);
   const middle = radius + MARGIN;
-  const at = (turn: number, from: number) => {
-    const angle = 2 * Math.PI * turn;
-    return [middle + from * Math.sin(angle), middle - from * Math.cos(angle)] as const;
-  };
   return {
     width: 2 * middle,
     height: 2 * middle,
-    places: marks.map((mark) => {
-      const [x, y] = at(mark.turn, radius);
-      const [orderX, orderY] = at(mark.turn, radius - INWARDS);
-      return { ...mark, x, y, orderX, orderY };
+    places: marks.map(({ position, turn, order }) => {
+      const [across, up] = [Math.sin(2 * Math.PI * turn), Math.cos(2 * Math.PI * turn)];
+      const inner = radius - INWARDS;
+      const [x, y] = [middle + radius * across, middle - radius * up];
+      return { position, turn, order, x, y, orderX: middle + inner * across, orderY: middle - inner * up };
     }),
     ring: { x: middle, y: middle, radius },
   };

@@ -45,6 +45,8 @@ export interface Column {
   readonly share: number;
   /** Of its texts, where it is not that of the document. */
   readonly language?: string;
+  /** Its texts are whole numbers. */
+  readonly counts?: boolean;
 }
 
 /** Text, a box to tick, or room to write. */
@@ -78,16 +80,19 @@ export function tableContent({ columns, rows }: TableBlock): TableContent {
     columns: columns.map((title, at) => ({
       title,
       share: Math.max(9, title.length, ...rows.map(({ cells }) => lengthOf(cells[at]))),
+      counts: rows.some(({ cells }) => typeof cells[at] === "number"),
     })),
     rows: rows.map(({ cells, grave = false }) =>
-      cells.map((cell, at) => (typeof cell === "string" ? [{ text: cell, bold: at === 0 || grave }] : cell.fill)),
+      cells.map((cell, at) =>
+        typeof cell === "object" ? cell.fill : [{ text: String(cell), bold: at === 0 || grave }],
+      ),
     ),
   };
 }
 
 /** In letters, within bounds: a longer text is broken into lines. */
 function lengthOf(cell: Cell | undefined): number {
-  if (typeof cell !== "object") return Math.min(44, cell?.length ?? 0);
+  if (typeof cell !== "object") return Math.min(44, String(cell ?? "").length);
   return cell.fill === "line" ? 26 : 8;
 }
 
@@ -98,18 +103,14 @@ function listed(title: string, kind: "bullets" | "ticks", texts: readonly string
 /** A chapter with a table; none where there are no rows. */
 function tabled(
   title: string,
-  columns: readonly (readonly [title: string, share: number, language?: string])[],
+  columns: readonly (readonly [title: string, share: number, more?: Pick<Column, "language" | "counts">])[],
   rows: TableContent["rows"],
   remarks: readonly string[] = [],
 ): readonly Chapter[] {
   if (rows.length === 0) return [];
   const table: Passage = {
     kind: "table",
-    columns: columns.map(([name, share, language]) => ({
-      title: name,
-      share,
-      ...(language === undefined ? {} : { language }),
-    })),
+    columns: columns.map(([name, share, more]) => ({ title: name, share, ...more })),
     rows,
   };
   return [{ title, body: [table, ...remarks.map((text): Passage => ({ kind: "remark", text }))] }];
@@ -122,7 +123,7 @@ function findings({ head }: Document, { labels, head: { findingsLanguage } }: Wo
       [labels.severity, 14],
       [labels.code, 22],
       [labels.place, 16],
-      findingsLanguage === "" ? [labels.message, 48] : [labels.message, 48, FINDINGS_LANGUAGE],
+      findingsLanguage === "" ? [labels.message, 48] : [labels.message, 48, { language: FINDINGS_LANGUAGE }],
     ],
     head.findings.map(({ severity, code, place, message, why, remedy }) => [
       ...[severity, code, place].map(plain),
@@ -180,7 +181,7 @@ function parts({ parts: rows }: Document, { labels }: Words): readonly Chapter[]
     labels.parts,
     [
       [labels.part, 44],
-      [labels.count, 14],
+      [labels.count, 14, { counts: true }],
       [labels.remarks, 42],
     ],
     rows.map((part) => [named(part), plain(String(part.count)), lines(part.remarks)]),

@@ -1,8 +1,8 @@
 // The tables that a document holds, for a workbook: its lists, and what is marked in it. Knows no format.
 import type { Block, Document, TableBlock } from "../document.ts";
-import type { Table } from "../table.ts";
+import type { Table, TableValue } from "../table.ts";
 import type { Words } from "../words/en.ts";
-import { type CellContent, chaptersBefore, type TableContent, tableContent } from "./chapters.ts";
+import { type CellContent, type Column, chaptersBefore, type TableContent, tableContent } from "./chapters.ts";
 
 /** What is marked comes first. */
 export function tablesIn(document: Document, words: Words): readonly Table[] {
@@ -27,9 +27,14 @@ function marked(block: TableBlock, title: string): Table {
 }
 
 function tableOf(title: string, { columns, rows }: TableContent): Table {
-  return { title, columns: columns.map((column) => column.title), rows: rows.map((cells) => cells.map(textOf)) };
+  return {
+    title,
+    columns: columns.map((column) => column.title),
+    rows: rows.map((cells) => cells.map((cell, at) => valueIn(columns[at], cell))),
+  };
 }
 
-function textOf(cell: CellContent): string {
-  return typeof cell === "string" ? "" : cell.map(({ text }) => text).join("");
+function valueIn(column: Column | undefined, cell: CellContent): TableValue {
+  const text = typeof cell === "string" ? "" : cell.map(({ text }) => text).join("");
+  return column?.counts === true && text !== "" ? Number(text) : text;
 }

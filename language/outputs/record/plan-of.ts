@@ -221,7 +221,12 @@ function placed(
 
 /** What has to be marked, of the entries from a place on; answers are asked for only where nothing else tells. */
 function markedSince({ entries }: Building, before: number): readonly string[] {
-  return entries.slice(before).flatMap(({ id, kind }) => (kind === "answer" ? [] : [id]));
+  const ids: string[] = [];
+  for (let at = before; at < entries.length; at++) {
+    const entry = entries[at];
+    if (entry !== undefined && entry.kind !== "answer") ids.push(entry.id);
+  }
+  return ids;
 }
 
 function enterStep(building: Building, { step, pass, lines }: ExpandedStep, entering: Entering): void {
@@ -292,7 +297,7 @@ function enterFastening(
   step: string,
 ): void {
   const { action, objects } = line;
-  const places = pattern === null || objects.length < 2 ? [] : (tighteningOrder(objects, pattern) ?? []);
+  const places = tighteningOrder(objects, pattern) ?? [];
   const entry = (own: string): Entry =>
     places.length === 0 ? { id: own, step, kind: "tick" } : { id: own, step, kind: "round", places };
   const rounds = action.verb === "tighten" ? action.stages.length : 1;

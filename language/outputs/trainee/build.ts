@@ -16,6 +16,7 @@ export function buildTrainee(input: BuildInput, words: Words): Document {
   return {
     ...document,
     title: words.trainee.title(document.title),
+    filledBy: whoAndWhen(words),
     // Each would give an answer away.
     tools: document.tools.map((tool) => ({
       ...tool,
@@ -32,6 +33,16 @@ function withoutSettings(stock: ToolStocks): ToolStocks {
     items: tool.items.map((item) => ({ ...item, settings: [] })),
   });
   return { ...stock, tools: stock.tools.map(bare) };
+}
+
+function whoAndWhen({ trainee, labels }: Words): TableBlock {
+  return {
+    kind: "table",
+    title: null,
+    columns: [trainee.filledBy, labels.name, labels.date],
+    rows: [{ cells: [trainee.trainee, { fill: "line" }, { fill: "line" }] }],
+    notes: [],
+  };
 }
 
 function answerKey(answers: readonly Answer[], { trainee, labels }: Words): TableBlock {

@@ -9,6 +9,8 @@ export const deSheets: Pick<Words, "trainee" | "assessor" | "kit" | "diagram" | 
     gapNumber: "Lücke",
     answer: "Lösung",
     askedBelow: "wird in den Schritten gefragt",
+    filledBy: "Ausgefüllt von",
+    trainee: "Lernende Person",
   },
   assessor: {
     title: (title) => `${title} – Bewertung`,

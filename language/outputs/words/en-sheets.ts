@@ -9,6 +9,8 @@ export const enSheets = {
     gapNumber: "Gap",
     answer: "Answer",
     askedBelow: "asked for in the steps",
+    filledBy: "Filled in by",
+    trainee: "Trainee",
   },
   /** The assessor's sheet. */
   assessor: {

@@ -102,6 +102,17 @@ describe("a workbook", () => {
     const shared = [...(files.get("xl/sharedStrings.xml") ?? first).matchAll(/<t[^>]*>([^<]*)/g)].map(([, one]) => one);
     expect(shared).toEqual(expect.arrayContaining(["Done unprompted", "Done when prompted", "Not done"]));
   });
+
+  test.each([
+    ["assessor", ["1", "7", "7", "7"]],
+    ["kit", ["1", "1", "8"]],
+  ])("counts of the %s are numbers, and nothing else is", async (output, counts) => {
+    const files = filesIn(await bytesAs("xlsx", documentAs(output, COVER)));
+    const sheets = [...files].filter(([path]) => /worksheets\/sheet\d/.test(path)).map(([, text]) => text);
+    // A cell without a type is a number (ECMA-376-1, 18.3.1.4: the type is n where none is given).
+    const numbers = [...sheets.join("").matchAll(/<c (?![^>]*\bt="(?!n"))[^>]*><v>([^<]*)<\/v>/g)];
+    expect(numbers.map(([, value]) => value)).toEqual(counts);
+  });
 });
 
 describe("JSON", () => {

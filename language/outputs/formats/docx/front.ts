@@ -3,7 +3,7 @@ import type { Document } from "../../document.ts";
 import { signalColours } from "../../signal-colours.ts";
 import type { Chapter, Passage } from "../chapters.ts";
 import { type Frame, framed, gap, inCell, line, type Part, pairs, para, SIZE, table, tick } from "./entries.ts";
-import { figureParts } from "./work.ts";
+import { figureParts, tableParts } from "./work.ts";
 
 /** What stands above all chapters: title, whether it is a draft, facts. */
 export function titleParts(document: Document, frame: Frame): readonly Part[] {
@@ -12,6 +12,7 @@ export function titleParts(document: Document, frame: Frame): readonly Part[] {
     para(frame, [{ text: document.title, bold: true }], { size: SIZE.title, heading: 1, keep: true }),
     ...(document.draft ? draftParts(frame) : []),
     pairs(frame, facts),
+    ...(document.filledBy === undefined ? [] : [gap(), ...tableParts(document.filledBy, frame)]),
   ];
 }
 

@@ -244,7 +244,8 @@ function holdParts(hold: readonly SignOff[], frame: Frame): readonly Part[] {
   return framed(frame, [{ parts, look: { ground: "#f4f4f4" } }], line(24));
 }
 
-function tableParts(block: TableBlock, frame: Frame): readonly Part[] {
+/** A table of the document, with its title and what is said below it. */
+export function tableParts(block: TableBlock, frame: Frame): readonly Part[] {
   const { title, notes } = block;
   return [
     ...(title === null ? [] : [para(frame, [{ text: title, bold: true }], { size: SIZE.do, before: 160, keep: true })]),

@@ -4,7 +4,7 @@ import { signalColours } from "../../signal-colours.ts";
 import type { Chapter, Passage } from "../chapters.ts";
 import { SIZE, table, tick } from "./entries.ts";
 import { below, boxed, type Frame, type Piece, paragraph, row, under } from "./piece.ts";
-import { type At, figurePieces, heading } from "./work.ts";
+import { type At, figurePieces, heading, tablePieces } from "./work.ts";
 
 /** What stands above all chapters: title, whether it is a draft, facts. */
 export function titlePieces(document: Document, at: At): readonly Piece[] {
@@ -13,6 +13,7 @@ export function titlePieces(document: Document, at: At): readonly Piece[] {
     ...paragraph(frame, [{ text: document.title, bold: true }], { size: SIZE.title }, "H1", { keep: true }),
     ...(document.draft ? draftPieces(at) : []),
     ...factPieces(document, frame),
+    ...(document.filledBy === undefined ? [] : tablePieces(document.filledBy, at)),
   ];
 }
 

@@ -62,6 +62,9 @@ type Outline = PDFKit.PDFOutline;
 
 const INK = "#000000";
 
+/** On one line, where the letters stand. Given how wide it is, the library does not measure what only a link would ask for. */
+const AS_IT_IS = { lineBreak: false, baseline: "alphabetic", textWidth: 0, wordCount: 0 } as const;
+
 /** @param doc tagged, with the typefaces `regular` and `bold` */
 export function penOn(doc: Doc): Pen {
   const elements = new Map<Tag, Element>();
@@ -109,7 +112,7 @@ export function penOn(doc: Doc): Pen {
     onEachPage: (edge, draw) => artifact({ type: "Pagination", attached: [edge] }, draw),
     letters: (text, x, baseline, { size, bold = false, colour = INK }) => {
       doc.font(bold ? "bold" : "regular", size).fillColor(colour);
-      doc.text(text, x, baseline, { lineBreak: false, baseline: "alphabetic" });
+      doc.text(text, x, baseline, AS_IT_IS);
     },
     tickBox: (x, top, size) => {
       doc.markContent("Span", { actual: "☐" });

@@ -284,7 +284,8 @@ function directionPieces({ sense, text }: Direction, { frame, page }: At): reado
   return boxed(said(inner), frame, { edge: { width: 2 } }, page, 6);
 }
 
-function tablePieces(block: TableBlock, { frame }: At): readonly Piece[] {
+/** A table of the document, with its title and what is said below it. */
+export function tablePieces(block: TableBlock, { frame }: At): readonly Piece[] {
   const { title, notes } = block;
   return [
     ...(title === null

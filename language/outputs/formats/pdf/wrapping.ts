@@ -14,7 +14,7 @@ export type WidthOf = (text: string, bold: boolean) => number;
 /** At least one line; breaks between words, and within a word that is wider than a line. */
 export function linesIn(spans: readonly Span[], width: number, widthOf: WidthOf): readonly TextLine[] {
   const lines: TextLine[] = [];
-  let line: Run[] = [];
+  let line: Growing[] = [];
   let x = 0;
   const end = (): void => {
     lines.push(line);
@@ -50,7 +50,7 @@ export function linesIn(spans: readonly Span[], width: number, widthOf: WidthOf)
         const last = line.at(-1);
         // Words of one look are one run, with the space between them in it.
         const joins = last !== undefined && last.bold === span.bold && last.colour === span.colour;
-        if (joins) line[line.length - 1] = { ...last, text: `${last.text}${before > 0 ? " " : ""}${word}` };
+        if (joins) last.text += before > 0 ? ` ${word}` : word;
         else line.push({ ...span, text: word, x: x + before });
         x += before + wide;
       }
@@ -60,6 +60,8 @@ export function linesIn(spans: readonly Span[], width: number, widthOf: WidthOf)
   if (line.length > 0 || lines.length === 0) end();
   return lines;
 }
+
+type Growing = Omit<Run, "text"> & { text: string };
 
 /** A number stays with its unit, and a range in one piece: no-break spaces take the place of spaces. */
 function unparted(text: string): string {
