@@ -1,4 +1,6 @@
 // The one test configuration; `npm test` and the guards use it.
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import { browserBuilds } from "../.scripts/browser-builds.mjs";
@@ -8,15 +10,13 @@ const unitmath = fileURLToPath(import.meta.resolve("unitmath/src/Unit.js"));
 
 /** `.ci/run`: what takes long, beside what every run does. */
 const isThorough = process.env.SPRAG_THOROUGH === "1";
-/** Tries a share in each run, and far more in a thorough one (`harness/thorough.ts`). */
-const IN_BOTH = [
-  "tests/analysis/differential.test.ts",
-  "tests/samples/recovery.test.ts",
-  "tests/review/mutations/*.test.ts",
-  "tests/server/quick-fixes.test.ts",
-  "tests/review/match.test.ts",
-  "tests/workspace/kept-facts.test.ts",
-];
+/** Those that try a share in each run, and far more in a thorough one (`harness/thorough.ts`). */
+const here = fileURLToPath(new URL(".", import.meta.url));
+const isShare = (path: string): boolean =>
+  /harness\/(?:thorough|everywhere)\.ts"/.test(readFileSync(join(here, path), "utf8"));
+const IN_BOTH = readdirSync(here, { recursive: true, encoding: "utf8" })
+  .filter((path) => path.endsWith(".test.ts") && isShare(path))
+  .map((path) => `tests/${path}`);
 
 export default defineConfig({
   resolve: { alias: { unitmath, ...browserBuilds } },

@@ -5,6 +5,7 @@ import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
 import { keystrokeTimes } from "./keystroke.ts";
 import { exportTimes, previewTimes } from "./output-times.ts";
+import { type Beside, besideChevrotain, besideYaml } from "./peers.ts";
 import { procedureOfLines, procedureOfSteps } from "./procedure-text.ts";
 import { blockOf, procedureOfPasses } from "./repeats-text.ts";
 import { stages, stageTimes, total } from "./stages.ts";
@@ -32,7 +33,7 @@ async function measureAll(): Promise<void> {
   try {
     results.push(...(await wholeProcess(folder)));
     results.push(...keystrokes(1), ...keystrokes(20), ...(await outputs()));
-    results.push(...oneByOne(), ...withOptions(), ...inAnyOrder(), ...growth());
+    results.push(...oneByOne(), ...besideOthers(), ...withOptions(), ...inAnyOrder(), ...growth());
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -43,6 +44,8 @@ async function measureAll(): Promise<void> {
 async function wholeProcess(folder: string): Promise<Result[]> {
   const file = written(folder, "lines-5000.sprag", procedureOfLines(5_000));
   const times = await timed(() => checked(file), 7, 1);
+  const few = written(folder, "lines-50.sprag", procedureOfLines(50));
+  const small = await timed(() => checked(few), 7, 1);
   const points = [];
   for (const steps of [1_000, 2_000, 5_000, 10_000]) {
     const steep = written(folder, `steps-${steps}.sprag`, procedureOfSteps(steps));
@@ -50,6 +53,12 @@ async function wholeProcess(folder: string): Promise<Result[]> {
   }
   return [
     { work: "sprag check, 5,000 lines, whole process, median", measured: quantile(times, 0.5), goal: 350, unit: "ms" },
+    {
+      work: "sprag check, 50 lines, whole process, median",
+      measured: quantile(small, 0.5),
+      goal: Number.POSITIVE_INFINITY,
+      unit: "ms",
+    },
     ...points.map(({ size, time }) => ({
       work: `sprag check, ${size} steps in one procedure, median`,
       measured: time,
@@ -110,6 +119,19 @@ function oneByOne(): Result[] {
     goal: Number.POSITIVE_INFINITY,
     unit: "ms" as const,
   }));
+}
+
+/** Sprag's times as multiples of what others take for the same text or content. */
+function besideOthers(): Result[] {
+  const text = procedureOfLines(5_000);
+  const row = (work: string, goal: number, { ours, theirs }: Beside): Result => {
+    const [own, other] = [quantile(ours, 0.5), quantile(theirs, 0.5)];
+    return { work: `${work} (${own.toFixed(0)} and ${other.toFixed(0)} ms)`, measured: own / other, goal, unit: "" };
+  };
+  return [
+    row("5,000 lines, warm: full check against yaml + ajv", 1, besideYaml(text, 9)),
+    row("5,000 lines, warm: parse against bare Chevrotain", 2, besideChevrotain(text, 9)),
+  ];
 }
 
 /** All stages together, once the process is warm. */

@@ -21,6 +21,10 @@ await build({
   platform: "node",
   format: "esm",
   target: "node20",
+  // Parts of dependencies that are CommonJS ask for `require`; an ES module has to make one.
+  banner: {
+    js: 'import { createRequire as createRequireForBundle } from "node:module";\nconst require = createRequireForBundle(import.meta.url);',
+  },
   logLevel: "warning",
 });
 const { status } = spawnSync(process.execPath, [outfile, ...process.argv.slice(2)], { cwd: root, stdio: "inherit" });

@@ -4,9 +4,12 @@ import { mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSy
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { onTestFinished } from "vitest";
+import { COMMANDS, definitionsFor } from "#cli/commands.ts";
 import { run } from "#cli/program.ts";
 import type { Surroundings } from "#cli/surroundings.ts";
 import { assetFile } from "./fonts.ts";
+
+const definitions = await definitionsFor(Object.keys(COMMANDS));
 
 export interface Called {
   readonly status: number;
@@ -75,7 +78,7 @@ function call(place: Standing, args: readonly string[]) {
     columns: place.columns ?? null,
   });
   let ticks = Date.UTC(2026, 4, 4);
-  const status = run(args, {
+  const around: Surroundings = {
     cwd: place.cwd,
     env: place.env ?? {},
     out: stream("out"),
@@ -89,6 +92,7 @@ function call(place: Standing, args: readonly string[]) {
     serve: () => {
       written.out += "(serving)";
     },
-  });
+  };
+  const status = run(args, around, definitions);
   return { status, written, bytes };
 }

@@ -7,3 +7,11 @@ export function oneIn<One>(share: number, of: readonly One[], thorough = 1): rea
   const step = isThorough ? thorough : share;
   return of.filter((_, at) => at % step === 0);
 }
+
+/** Offsets of a text from its start to its end: in each run one in some, in a thorough one every one. */
+export function offsetsIn(text: string, share: number): readonly number[] {
+  return oneIn(
+    share,
+    Array.from({ length: text.length + 1 }, (_, at) => at),
+  );
+}
