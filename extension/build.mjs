@@ -6,6 +6,7 @@ import { builtinModules } from "node:module";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { escapePatterns } from "../.scripts/ascii.mjs";
 import { browserBuilds } from "../.scripts/browser-builds.mjs";
 import { copyFonts } from "../.scripts/fonts.mjs";
 
@@ -20,7 +21,7 @@ const shared = {
   minifySyntax: true,
   minifyWhitespace: true,
   legalComments: "none",
-  charset: "utf8",
+  charset: "ascii",
   alias: browserBuilds,
   define: { "process.env.NODE_ENV": '"production"' },
   logLevel: "warning",
@@ -64,6 +65,7 @@ const bundles = [
 try {
   rmSync(out, { recursive: true, force: true });
   await Promise.all(bundles.map((bundle) => build({ ...bundle, outfile: join(out, bundle.outfile) })));
+  await escapePatterns(bundles.map((bundle) => join(out, bundle.outfile)));
   await copyFonts(out);
 } catch (error) {
   // esbuild has printed what is wrong; anything else has not been said yet.

@@ -6,6 +6,7 @@ import { builtinModules } from "node:module";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { escapePatterns } from "../.scripts/ascii.mjs";
 import { browserBuilds } from "../.scripts/browser-builds.mjs";
 import { copyFonts } from "../.scripts/fonts.mjs";
 
@@ -27,7 +28,7 @@ const shared = {
   minifyWhitespace: true,
   minifyIdentifiers: false,
   legalComments: "none",
-  charset: "utf8",
+  charset: "ascii",
   logLevel: "warning",
   logLimit: 20,
 };
@@ -68,7 +69,9 @@ try {
       plugins: [noNode],
     }),
   ]);
-  await removeOld(built.flatMap(({ metafile }) => Object.keys(metafile.outputs)));
+  const made = built.flatMap(({ metafile }) => Object.keys(metafile.outputs)).map((path) => resolve(here, path));
+  await escapePatterns(made);
+  await removeOld(made);
   await chmod(join(out, "sprag.js"), 0o755);
   await copyFonts(out);
 } catch (error) {
@@ -77,9 +80,9 @@ try {
   process.exitCode = 1;
 }
 
-/** Parts of an older build. @param made paths from this folder */
+/** Parts of an older build. */
 async function removeOld(made) {
-  const known = new Set(made.map((path) => resolve(here, path)));
+  const known = new Set(made);
   const parts = join(out, "parts");
   for (const name of await readdir(parts)) if (!known.has(join(parts, name))) await rm(join(parts, name));
 }

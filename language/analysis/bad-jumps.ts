@@ -18,6 +18,15 @@ export interface BadJump {
 
 /** The jumps that nobody can follow, by the place of the jump. One to a name that is not known is none of them. */
 export function badJumpsOf(procedure: Procedure): ReadonlyMap<string, BadJump> {
+  const known = judged.get(procedure) ?? judge(procedure);
+  judged.set(procedure, known);
+  return known;
+}
+
+/** Asked before a procedure is followed and after. */
+const judged = new WeakMap<Procedure, ReadonlyMap<string, BadJump>>();
+
+function judge(procedure: Procedure): ReadonlyMap<string, BadJump> {
   const places: Places = { targets: new Map(), jumps: [] };
   gather(places, procedure.items, []);
   const bad = new Map<string, BadJump>();

@@ -19,8 +19,6 @@ export interface Cells {
   readonly of: (entries: readonly Entry[]) => Cell;
   /** Both, each where its own path is taken. */
   readonly join: (left: Cell, leftReach: Decision, right: Cell, rightReach: Decision) => Cell;
-  /** Each value as `change` makes it; an entry that changes comes from `from`. */
-  readonly map: (cell: Cell, from: number, change: (value: string) => string) => Cell;
   /** Only the entries whose value `keep` accepts. */
   readonly filter: (cell: Cell, keep: (value: string) => boolean) => Cell;
   /** Where the variable can have a value that `test` accepts. */
@@ -32,18 +30,20 @@ export function createCells(decisions: Decisions): Cells {
   // Most cells have one value on all paths; they are found without building a text to look them up by.
   const singles = new Map<string, Map<number, Cell>>();
   const one = (value: string, from: number): Cell => {
-    const byNode = singles.get(value) ?? new Map<number, Cell>();
-    const known = byNode.get(from);
+    const byNode = singles.get(value);
+    const known = byNode?.get(from);
     if (known !== undefined) return known;
     const cell = [{ value, from, when: ALWAYS }];
-    byNode.set(from, cell);
-    singles.set(value, byNode);
+    if (byNode === undefined) singles.set(value, new Map([[from, cell]]));
+    else byNode.set(from, cell);
     return cell;
   };
   const of = (entries: readonly Entry[]): Cell => {
+    const alone = entries.length === 1 ? entries[0] : undefined;
+    if (alone?.when === ALWAYS) return one(alone.value, alone.from);
     const cell = merged(entries);
-    const [first, second] = cell;
-    if (first !== undefined && second === undefined && first.when === ALWAYS) return one(first.value, first.from);
+    const [first] = cell;
+    if (first !== undefined && cell.length === 1 && first.when === ALWAYS) return one(first.value, first.from);
     cell.sort((a, b) => a.from - b.from || (a.value < b.value ? -1 : 1));
     const key = cell.map((entry) => `${entry.value}@${entry.from}:${entry.when}`).join("|");
     const known = interned.get(key);
@@ -71,24 +71,12 @@ export function createCells(decisions: Decisions): Cells {
         cell.map((entry) => ({ ...entry, when: decisions.and(entry.when, reach) }));
       return of([...within(left, leftReach), ...within(right, rightReach)]);
     },
-    map: (cell, from, change) => {
-      const [only, second] = cell;
-      if (only !== undefined && second === undefined) {
-        const value = change(only.value);
-        if (value === only.value) return cell;
-        return only.when === ALWAYS ? one(value, from) : of([{ value, from, when: only.when }]);
-      }
-      if (cell.every((entry) => change(entry.value) === entry.value)) return cell;
-      return of(
-        cell.map((entry) => {
-          const value = change(entry.value);
-          return value === entry.value ? entry : { value, from, when: entry.when };
-        }),
-      );
-    },
     filter: (cell, keep) =>
       cell.every((entry) => keep(entry.value)) ? cell : of(cell.filter((entry) => keep(entry.value))),
-    where: (cell, test) =>
-      cell.reduce((so, entry) => (test(entry.value) ? decisions.or(so, entry.when) : so), NEVER as Decision),
+    where: (cell, test) => {
+      let so: Decision = NEVER;
+      for (const { value, when } of cell) if (test(value)) so = decisions.or(so, when);
+      return so;
+    },
   };
 }

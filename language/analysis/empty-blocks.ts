@@ -57,22 +57,27 @@ function holdsWork(item: Item): boolean {
 
 /** In a step: what holds no line at all. Lines that speak of the whole step are not kept where they stood. */
 function emptyInStep(step: Step): readonly Empty[] {
-  const said = placesSaid(step);
+  const found = emptyBlocks(step.lines, step.span.end);
+  const said = found.length === 0 ? null : placesSaid(step);
   if (said === null) return [];
-  const look = (lines: readonly Line[], end: number): readonly Empty[] =>
-    lines.flatMap((line, at) => {
-      const until = lines[at + 1]?.span.start ?? end;
-      // What is done if a check fails may be nothing: the work goes on.
-      if (line.kind === "check") return look(line.fails ?? [], until);
-      const blocks = blocksOf(line);
-      return blocks.flatMap((block, which): readonly Empty[] => {
-        const last = blocks[which + 1]?.span.start ?? until;
-        const items = block.items as readonly Line[];
-        if (items.length > 0) return look(items, last);
-        return said.some((start) => start >= block.span.start && start < last) ? [] : [block];
-      });
+  return found
+    .filter(({ block, end }) => !said.some((start) => start >= block.span.start && start < end))
+    .map(({ block }) => block);
+}
+
+/** Each with where it ends at the latest. */
+function emptyBlocks(lines: readonly Line[], end: number): readonly { readonly block: Block; readonly end: number }[] {
+  return lines.flatMap((line, at) => {
+    const until = lines[at + 1]?.span.start ?? end;
+    // What is done if a check fails may be nothing: the work goes on.
+    if (line.kind === "check") return emptyBlocks(line.fails ?? [], until);
+    const blocks = blocksOf(line);
+    return blocks.flatMap((block, which) => {
+      const last = blocks[which + 1]?.span.start ?? until;
+      const items = block.items as readonly Line[];
+      return items.length > 0 ? emptyBlocks(items, last) : [{ block, end: last }];
     });
-  return look(step.lines, step.span.end);
+  });
 }
 
 /** Where the lines begin that are kept with the step, not with the block they stand in; null where that is not known of one. */

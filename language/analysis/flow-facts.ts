@@ -39,6 +39,8 @@ export function flowFacts(run: Run): readonly Raw[] {
 
 /** Each run or branch that nothing leads into is told once, at its first step. */
 function unreachable(run: Run, dead: ReadonlyMap<Arm, true>): readonly Raw[] {
+  const isLeft = ({ id, operation }: Node): boolean => operation.kind === "enter" && run.reachAt(id) === NEVER;
+  if (!run.graph.nodes.some(isLeft)) return [];
   const told = new Map<string, { raw: Raw; steps: number }>();
   const done = new Set<string>();
   for (const { id, operation } of run.graph.nodes)

@@ -17,6 +17,8 @@ export interface StateContext {
   readonly world: World;
   readonly cells: Cells;
   readonly decisions: Decisions;
+  /** What a variable is of which nothing was said. */
+  readonly atStart: (variable: number) => Cell;
   /** Whether what the node gave was only taken as met. */
   readonly isSupposed: (node: number) => boolean;
 }
@@ -24,7 +26,7 @@ export interface StateContext {
 /** What the variable can be; where nothing was said, as at a start. */
 export function cellOf(context: StateContext, state: State, variable: number): Cell {
   const store = context.world.isFilm(variable) ? state.films : state.store;
-  return read(store, variable) ?? context.cells.one(context.world.initial(variable), 0);
+  return read(store, variable) ?? context.atStart(variable);
 }
 
 /** Whether nothing on the way here has said anything of the variable. */
@@ -43,35 +45,35 @@ export function apply(context: StateContext, state: State, updates: readonly Upd
 
 function changed(context: StateContext, state: State, update: Update, from: number): Cell {
   const { cells, decisions } = context;
-  const { variable, by, when, assumed, keepsOrigin, renews, change } = update;
+  const { variable, by, when } = update;
   const cell = cellOf(context, state, variable);
-  const isSpecial = by !== undefined || when !== undefined || assumed !== undefined;
-  if (!isSpecial && keepsOrigin === undefined && renews === undefined)
-    return cells.map(cell, from, (value) => change(value, "", from, false));
   const others: Cell = by === undefined ? ALONE : cellOf(context, state, by);
-  const becomes = (entry: Entry): Entry[] =>
-    others.map((other) => {
-      // What was itself only taken as so is held against nobody, so there is nothing to take as met.
-      if (assumed === true && context.isSupposed(entry.from)) return entry;
-      const value = change(entry.value, other.value, from, context.isSupposed(other.from));
-      const isRenewed = renews === "always" || (renews === "where supposed" && context.isSupposed(entry.from));
-      const isKept = keepsOrigin === "always" || (keepsOrigin === "where supposed" && context.isSupposed(from));
-      const isSame = isKept || (value === entry.value && !isRenewed);
-      return { value, from: isSame ? entry.from : from, when: decisions.and(entry.when, other.when) };
-    });
+  // Most variables have one value on all paths.
+  const only = cell.length === 1 ? cell[0] : undefined;
+  const other = others.length === 1 ? others[0] : undefined;
+  if (only !== undefined && other !== undefined && when === undefined) {
+    const next = become(context, update, from, only, other);
+    return next === only ? cell : cells.of([next]);
+  }
+  const becomes = (entry: Entry): Entry[] => others.map((each) => become(context, update, from, entry, each));
   if (when === undefined) return cells.of(cell.flatMap(becomes));
   // Each stays what it is. That all are found among the old ones is not enough: in a loop one may have become another.
   if (cell.every((entry) => becomes(entry).every(({ value, from: by }) => value === entry.value && by === entry.from)))
     return cell;
-  const only = (entries: readonly Entry[], where: Decision): Entry[] =>
-    entries.map((entry) => ({ ...entry, when: decisions.and(entry.when, where) }));
-  const guarded = (entry: Entry, { may, mayNot }: Guard): Entry[] => [
-    ...only(becomes(entry), may),
-    ...only([entry], mayNot),
+  const within = (entries: readonly Entry[], where: Decision): readonly Entry[] => {
+    if (where === ALWAYS) return entries;
+    return where === NEVER ? [] : entries.map((entry) => ({ ...entry, when: decisions.and(entry.when, where) }));
+  };
+  const guarded = (entry: Entry, { may, mayNot }: Guard): readonly Entry[] => [
+    ...within(becomes(entry), may),
+    ...within([entry], mayNot),
   ];
+  const assumed = update.assumed === true;
   if (!when.some((tests) => tests.some((test) => test.variable === variable))) {
-    const guard = guardOf(context, state, when, assumed === true);
-    return cells.of(cell.flatMap((entry) => guarded(entry, guard)));
+    const guard = guardOf(context, state, when, assumed);
+    return guard.may === NEVER && guard.mayNot === ALWAYS
+      ? cell
+      : cells.of(cell.flatMap((entry) => guarded(entry, guard)));
   }
   // What the variable itself has to be is known of each of its values.
   return cells.of(
@@ -79,10 +81,24 @@ function changed(context: StateContext, state: State, update: Update, from: numb
       const left = when
         .filter((tests) => tests.every((test) => test.variable !== variable || mayPass(entry.value, test.test)))
         .map((tests) => tests.filter((test) => test.variable !== variable));
-      const guard = guardOf(context, state, left, assumed === true);
+      const guard = guardOf(context, state, left, assumed);
       return guarded(entry, entry.value === UNKNOWN ? { ...guard, mayNot: ALWAYS } : guard);
     }),
   );
+}
+
+/** What one value becomes, beside one of the variable that it goes by. */
+function become(context: StateContext, update: Update, at: number, entry: Entry, other: Entry): Entry {
+  const { assumed, keepsOrigin, renews, change } = update;
+  // What was itself only taken as so is held against nobody, so there is nothing to take as met.
+  if (assumed === true && context.isSupposed(entry.from)) return entry;
+  const value = change(entry.value, other.value, at, context.isSupposed(other.from));
+  const isRenewed = renews === "always" || (renews === "where supposed" && context.isSupposed(entry.from));
+  const isKept = keepsOrigin === "always" || (keepsOrigin === "where supposed" && context.isSupposed(at));
+  const isSame = isKept || (value === entry.value && !isRenewed);
+  const when = context.decisions.and(entry.when, other.when);
+  if (isSame && value === entry.value && when === entry.when) return entry;
+  return { value, from: isSame ? entry.from : at, when };
 }
 
 function mayPass(value: string, test: Test["test"]): boolean {
@@ -111,16 +127,16 @@ function guardOf(context: StateContext, state: State, when: readonly (readonly T
       const cell = cellOf(context, state, variable);
       const known = assumed ? cell.filter(({ from }) => !context.isSupposed(from)) : cell;
       const isSo = (value: string): boolean => (assumed ? shows(value, test) : test(value));
-      const supposed = assumed ? cell.filter(({ from }) => context.isSupposed(from)) : [];
-      all = decisions.and(
-        all,
-        cells.where(known, (value) => value === UNKNOWN || isSo(value)),
-      );
-      notAll = [
+      const may = cells.where(known, (value) => value === UNKNOWN || isSo(value));
+      const mayNot = cells.where(known, (value) => (value === UNKNOWN ? !assumed : !isSo(value)));
+      all = decisions.and(all, may);
+      notAll = decisions.or(notAll, mayNot);
+      if (!assumed) continue;
+      const supposed = cell.filter(({ from }) => context.isSupposed(from));
+      notAll = decisions.or(
         notAll,
-        cells.where(known, (value) => (value === UNKNOWN ? !assumed : !isSo(value))),
         cells.where(supposed, () => true),
-      ].reduce(decisions.or);
+      );
     }
     may = decisions.or(may, all);
     mayNot = decisions.and(mayNot, notAll);
@@ -130,19 +146,25 @@ function guardOf(context: StateContext, state: State, when: readonly (readonly T
 
 /** A variable that is set whatever it was: its origin is the node that set it. */
 export function assign(context: StateContext, state: State, variable: number, cell: Cell): State {
-  const of = context.world.isFilm(variable) ? "films" : "store";
-  const store = write(state[of], variable, cell);
-  return store === state[of] ? state : { ...state, [of]: store };
+  const { reach, store, films } = state;
+  if (context.world.isFilm(variable)) {
+    const next = write(films, variable, cell);
+    return next === films ? state : { reach, store, films: next };
+  }
+  const next = write(store, variable, cell);
+  return next === store ? state : { reach, store: next, films };
 }
 
 /** Where two ways meet. `limit` bounds what can grow without end: a cell it refuses is replaced by what it gives. */
 export function meet(context: StateContext, a: State, b: State, limit: (variable: number, cell: Cell) => Cell): State {
   if (a.reach === NEVER) return b;
   if (b.reach === NEVER) return a;
-  const start = (variable: number): Cell => context.cells.one(context.world.initial(variable), 0);
   const both = (left: Store<Cell>, right: Store<Cell>): Store<Cell> =>
     mergeStores(left, right, (one, other, variable) =>
-      limit(variable, context.cells.join(one ?? start(variable), a.reach, other ?? start(variable), b.reach)),
+      limit(
+        variable,
+        context.cells.join(one ?? context.atStart(variable), a.reach, other ?? context.atStart(variable), b.reach),
+      ),
     );
   const reach = context.decisions.or(a.reach, b.reach);
   return { reach, store: both(a.store, b.store), films: both(a.films, b.films) };

@@ -55,11 +55,9 @@ function assumes(run: Run, node: Node, entry: State): boolean {
 function followToEnd(run: Run): Run {
   const { graph } = run;
   const before: (State | undefined)[] = new Array(graph.nodes.length);
-  const incoming: { edge: Edge; from: Node; state: State | undefined }[][] = graph.nodes.map(() => []);
-  for (const node of graph.nodes)
-    for (const edge of node.next) incoming[edge.to]?.push({ edge, from: node, state: undefined });
-  const outgoing: (typeof incoming)[number][] = graph.nodes.map(() => []);
-  for (const list of incoming) for (const way of list) outgoing[way.from.id]?.push(way);
+  const incoming: Way[][] = graph.nodes.map(() => []);
+  const outgoing = graph.nodes.map(({ next }) => next.map((edge): Way => ({ edge, state: undefined })));
+  for (const ways of outgoing) for (const way of ways) incoming[way.edge.to]?.push(way);
 
   const limit = (variable: number, cell: Cell): Cell => {
     // Once unknown always unknown, or a loop that heats would be told apart pass by pass for ever.
@@ -94,7 +92,8 @@ function followToEnd(run: Run): Run {
     }
     at = next;
   }
-  const over = new Map(incoming.flatMap((list) => list.map(({ edge, state }) => [edge, state?.reach ?? NEVER])));
+  const over = new Map<Edge, Decision>();
+  for (const ways of outgoing) for (const { edge, state } of ways) over.set(edge, state?.reach ?? NEVER);
   return {
     ...run,
     before,
@@ -103,11 +102,18 @@ function followToEnd(run: Run): Run {
   };
 }
 
+/** An edge, with the state in which it was taken last. */
+interface Way {
+  readonly edge: Edge;
+  state: State | undefined;
+}
+
 /** The state before a node on the paths that the choices fixed from outside leave; `undefined` where there is none. */
 export function stateBefore(run: Run, node: number): State | undefined {
   const state = run.before[node];
   const reach = state === undefined ? NEVER : run.decisions.and(state.reach, run.given);
-  return state === undefined || reach === NEVER ? undefined : { ...state, reach };
+  if (state === undefined || reach === NEVER) return undefined;
+  return reach === state.reach ? state : { ...state, reach };
 }
 
 function summaryOf(id: string, context: FollowContext): Summary | null {
@@ -128,11 +134,7 @@ function startState(run: Run): State {
   return state;
 }
 
-function entryState(
-  run: Run,
-  ways: readonly { readonly state: State | undefined }[],
-  limit: (variable: number, cell: Cell) => Cell,
-): State | undefined {
+function entryState(run: Run, ways: readonly Way[], limit: (variable: number, cell: Cell) => Cell): State | undefined {
   let entry: State | undefined;
   for (const { state } of ways) {
     if (state === undefined || state.reach === NEVER) continue;
@@ -143,9 +145,9 @@ function entryState(
 
 /** The state after what happens at the node. */
 export function pass(run: Run, node: Node, entry: State): State {
-  return run
-    .movesAt(node)
-    .reduce((state, move) => apply(run, state, move.updates, node.id), beforeMoves(run, node, entry));
+  let state = beforeMoves(run, node, entry);
+  for (const { updates } of run.movesAt(node)) state = apply(run, state, updates, node.id);
+  return state;
 }
 
 /** Every move at the node, with the state before it. */
@@ -165,11 +167,12 @@ function beforeMoves(run: Run, node: Node, entry: State): State {
   let state = entry;
   for (const event of run.eventsAt.get(node.id) ?? []) state = apply(run, state, [event], node.id);
   const suppose = (conditions: readonly ExpandedCondition[]): void => {
-    for (const part of conditions.flatMap((condition) => conjuncts(run.formula(condition)))) {
-      // Where one side holds on every path, neither side is forgotten.
-      if ("any" in part && !canFailHere(run, state, part)) continue;
-      state = apply(run, state, settle(run.formulas, part), node.id);
-    }
+    for (const condition of conditions)
+      for (const part of conjuncts(run.formula(condition))) {
+        // Where one side holds on every path, neither side is forgotten.
+        if ("any" in part && !canFailHere(run, state, part)) continue;
+        state = apply(run, state, settle(run.formulas, part), node.id);
+      }
   };
   switch (operation.kind) {
     case "begin": {

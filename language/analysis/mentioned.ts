@@ -6,7 +6,6 @@ import type {
   ExpandedItem,
   ExpandedLine,
   ExpandedProcedure,
-  ExpandedStep,
   Thing,
 } from "#model/expanded.ts";
 import { spanKey } from "./entries.ts";
@@ -15,8 +14,19 @@ import { spanKey } from "./entries.ts";
 export function gatherConditions(expanded: ExpandedProcedure): readonly ExpandedCondition[] {
   const known = conditions.get(expanded);
   if (known !== undefined) return known;
-  const found = [...expanded.begin, ...expanded.finish].flatMap((condition) => [...nested(condition)]);
-  for (const condition of conditionsIn(expanded.items)) found.push(condition);
+  const found: ExpandedCondition[] = [];
+  const add = (condition: ExpandedCondition): void => addNested(condition, found);
+  expanded.begin.forEach(add);
+  expanded.finish.forEach(add);
+  eachIn(expanded.items, (item) => {
+    if (item.kind === "step") {
+      item.needs.forEach(add);
+      item.gives.forEach(add);
+    }
+    if (item.kind === "when") for (const arm of item.arms) add(arm.condition);
+    const action = item.kind === "action" ? item : item.kind === "perform" ? item.line : null;
+    if (action?.until != null) add(action.until);
+  });
   conditions.set(expanded, found);
   return found;
 }
@@ -30,9 +40,15 @@ export function gatherActions(
   of: Pick<ExpandedProcedure, "items"> | { readonly lines: readonly ExpandedLine[] },
 ): readonly ExpandedAction[] {
   const list = "items" in of ? of.items : of.lines;
-  const known = actions.get(list) ?? [...actionsIn(list)];
-  actions.set(list, known);
-  return known;
+  const known = actions.get(list);
+  if (known !== undefined) return known;
+  const found: ExpandedAction[] = [];
+  eachIn(list, (item) => {
+    if (item.kind === "action") found.push(item);
+    if (item.kind === "perform") found.push(item.line);
+  });
+  actions.set(list, found);
+  return found;
 }
 
 /** Every part that is acted on or asked about, and what secures or locks such a part, each once, in the order of the text. */
@@ -62,10 +78,10 @@ export function spokenParts(expanded: ExpandedProcedure): ReadonlySet<Part> {
 /** The places of steps after whose end something must come within a time. */
 export function timedSteps(expanded: ExpandedProcedure): ReadonlySet<string> {
   const timed = new Set<string>();
-  for (const { step } of stepsIn(expanded.items)) {
-    const target = step.within?.step.target ?? null;
+  eachIn(expanded.items, (item) => {
+    const target = item.kind === "step" ? (item.step.within?.step.target ?? null) : null;
     if (target !== null) timed.add(spanKey(target));
-  }
+  });
   return timed;
 }
 
@@ -93,28 +109,11 @@ export function optionsAsked(expanded: ExpandedProcedure): ReadonlySet<Option> {
 
 type Any = ExpandedItem | ExpandedLine;
 
-function* conditionsIn(list: readonly Any[]): Generator<ExpandedCondition> {
+/** All that stands in the list, also inside other things, in the order of the text. */
+function eachIn(list: readonly Any[], look: (item: Any) => void): void {
   for (const item of list) {
-    if (item.kind === "step") for (const condition of [...item.needs, ...item.gives]) yield* nested(condition);
-    if (item.kind === "when") for (const arm of item.arms) yield* nested(arm.condition);
-    const action = item.kind === "action" ? item : item.kind === "perform" ? item.line : null;
-    if (action?.until != null) yield* nested(action.until);
-    for (const inner of childrenOf(item)) yield* conditionsIn(inner);
-  }
-}
-
-function* actionsIn(list: readonly Any[]): Generator<ExpandedAction> {
-  for (const item of list) {
-    if (item.kind === "action") yield item;
-    if (item.kind === "perform") yield item.line;
-    for (const inner of childrenOf(item)) yield* actionsIn(inner);
-  }
-}
-
-function* stepsIn(list: readonly Any[]): Generator<ExpandedStep> {
-  for (const item of list) {
-    if (item.kind === "step") yield item;
-    else for (const inner of childrenOf(item)) yield* stepsIn(inner);
+    look(item);
+    for (const inner of childrenOf(item)) eachIn(inner, look);
   }
 }
 
@@ -134,9 +133,9 @@ function childrenOf(item: Any): readonly (readonly Any[])[] {
   }
 }
 
-function* nested(condition: ExpandedCondition): Generator<ExpandedCondition> {
-  yield condition;
+function addNested(condition: ExpandedCondition, found: ExpandedCondition[]): void {
+  found.push(condition);
   if (condition.form === "all" || condition.form === "any")
-    for (const operand of condition.operands) yield* nested(operand);
-  if (condition.form === "not") yield* nested(condition.operand);
+    for (const operand of condition.operands) addNested(operand, found);
+  if (condition.form === "not") addNested(condition.operand, found);
 }

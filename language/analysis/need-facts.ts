@@ -23,10 +23,7 @@ export function missing(run: Run, node: Node, state: State, need: Need, collect:
   }
   let where: Decision = state.reach;
   for (const { variable, test } of need.bad) {
-    where = run.decisions.and(
-      where,
-      run.cells.where(knownCell(run, state, variable), (value) => shows(value, test)),
-    );
+    where = run.decisions.and(where, whereShown(run, state, variable, test));
     if (where === NEVER) return;
   }
   if (node.operation.kind !== "act") return;
@@ -36,6 +33,14 @@ export function missing(run: Run, node: Node, state: State, need: Need, collect:
   const from = entry?.from ?? 0;
   const unmet = { node, action: line.action, need, value: entry?.value ?? "", since: originOf(run, from) };
   collect({ ...told(run, state, unmet, need.trouble), where, pass: line.pass, node: node.id, from });
+}
+
+/** Where the variable is known to be so; asked for each need of each instance, nearly always in vain. */
+function whereShown(run: Run, state: State, variable: number, test: (value: string) => boolean): Decision {
+  let where: Decision = NEVER;
+  for (const { value, from, when } of cellOf(run, state, variable))
+    if (shows(value, test) && !run.isSupposed(from)) where = run.decisions.or(where, when);
+  return where;
 }
 
 type Told = Pick<Raw, "fact" | "subject">;

@@ -18,7 +18,8 @@ export function passing(world: World, operation: Operation): readonly Update[] {
       const { step, lines } = operation.step;
       const looks = step.records.some((record) => record.tools.length > 0);
       const seconds = lowEnd(step.takes?.quantity) ?? 0;
-      return [...(looks ? usesAll(world) : []), ...rested(world, seconds, coatedIn(world, lines))];
+      const rests = seconds > 0 && world.all("cure").length > 0;
+      return [...(looks ? usesAll(world) : []), ...(rests ? rested(world, seconds, coatedIn(world, lines)) : [])];
     }
     default:
       return [];

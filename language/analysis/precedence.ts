@@ -35,7 +35,9 @@ export function constraintsOf(
     const told = new Set<string>();
     for (const place of places) {
       const { operation } = graph.nodes[place.node] ?? {};
-      if (operation?.kind !== "enter" || told.has(passText(place.pass))) continue;
+      if (operation?.kind !== "enter") continue;
+      const { after, before } = operation.step.step;
+      if ((after.length === 0 && before.length === 0) || told.has(passText(place.pass))) continue;
       told.add(passText(place.pass));
       const own = samePass(places, place);
       for (const wanted of ["after", "before"] as const) {

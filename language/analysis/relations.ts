@@ -25,22 +25,30 @@ export function relationsAmong(parts: readonly Part[]): Relations {
   const stacks = stackGroups(parts);
   return {
     related: (relation, part, index) => {
+      const owners = sources.get(relation)?.get(part.id);
+      if (owners === undefined) return NONE;
       const found: Related[] = [];
-      for (const { part: owner, relation: written } of sources.get(relation)?.get(part.id) ?? []) {
+      for (const { part: owner, relation: written } of owners) {
         for (const from of written.which === "same" ? sameIn(owner, index) : partInstances(owner))
           if (reaches(written, from.index, index)) found.push({ part: owner, index: from.index, relation: written });
       }
       return found;
     },
-    targets: (relation, part, index) =>
-      part[relation].flatMap((written) =>
-        (written.which === "same" ? sameIn(written.part, index) : partInstances(written.part))
-          .filter((target) => reaches(written, index, target.index))
-          .map((target) => ({ part: target.part, index: target.index, relation: written })),
-      ),
+    targets: (relation, part, index) => {
+      const targets = part[relation];
+      if (targets.length === 0) return NONE;
+      const found: Related[] = [];
+      for (const written of targets)
+        for (const to of written.which === "same" ? sameIn(written.part, index) : partInstances(written.part))
+          if (reaches(written, index, to.index)) found.push({ part: to.part, index: to.index, relation: written });
+      return found;
+    },
     stack: (a, b) => a === b || (stacks.get(a.id) ?? a.id) === (stacks.get(b.id) ?? b.id),
   };
 }
+
+/** Most parts stand in few relations. */
+const NONE: readonly Related[] = [];
 
 /** Whether the relation, said of the owner's instance `from`, means the target's instance `to`. */
 function reaches(relation: Relation, from: Index, to: Index): boolean {

@@ -6,11 +6,12 @@ import { type Move, movesOf } from "./action.ts";
 import { coolDown } from "./actions/heating.ts";
 import { dependences } from "./any-order.ts";
 import { badJumpsOf } from "./bad-jumps.ts";
-import { createCells } from "./cell.ts";
+import { type Cell, createCells } from "./cell.ts";
 import { ALWAYS, type Decision, type Decisions, NEVER } from "./decision.ts";
 import type { State, StateContext } from "./flow-state.ts";
 import { type Atom, atomsOf, type Formula, type FormulaContext, formulaOf } from "./formula.ts";
 import { buildGraph, type Edge, type Graph, type Node } from "./graph.ts";
+import type { Watched } from "./growing.ts";
 import {
   gatherActions,
   gatherConditions,
@@ -28,7 +29,7 @@ import { temperature } from "./state-values.ts";
 import type { Summary } from "./summary.ts";
 import { touchedIn } from "./unknown.ts";
 import type { Update } from "./update.ts";
-import { createWorld, type Watched, type World } from "./world.ts";
+import { createWorld, type World } from "./world.ts";
 
 /** What is shared by all procedures of one workspace. */
 export interface FollowContext {
@@ -108,7 +109,7 @@ export function prepare(
   const spokenOf = new Map<ExpandedAction, Watched<readonly Move[]>>();
   const moves = (line: ExpandedAction): readonly Move[] => {
     const known = spokenOf.get(line);
-    return known?.holds() === true ? known.made : movesOf(world, line, ambient);
+    return known?.told.isTrue === true ? known.made : movesOf(world, line, ambient);
   };
   // Speaking of everything once makes all variables known before anything moves: which part may stand where, what is warm.
   for (const callee of callees) callee.introduce(world);
@@ -133,6 +134,8 @@ export function prepare(
     badJumps: badJumpsOf(expanded.procedure),
   });
   const { constraints, eventsAt } = constraintsOf(graph, world);
+  const cells = createCells(decisions);
+  const starts: Cell[] = [];
   const movesAt = remembered((node: Node): readonly Move[] => {
     const { operation } = node;
     if (operation.kind === "act") return moves(operation.line);
@@ -141,7 +144,12 @@ export function prepare(
   });
   return {
     world,
-    cells: createCells(decisions),
+    cells,
+    atStart: (variable) => {
+      const cell = starts[variable] ?? cells.one(world.initial(variable), 0);
+      starts[variable] = cell;
+      return cell;
+    },
     isSupposed: (node) => isSupposed(graph, node),
     decisions,
     expanded,

@@ -4,19 +4,20 @@ import type { Part, PartInstance } from "#model/declarations.ts";
 import { UNKNOWN } from "./cell.ts";
 import { carrierOf, isInstalled, isPlaceTaken, onPart, withoutHolder } from "./state-values.ts";
 import type { Update } from "./update.ts";
-import { type Index, instanceKey, placeKey, type World } from "./world.ts";
+import { type Index, instanceKey, type Seat, type World } from "./world.ts";
 
 /** After this the part stands in no numbered place, but for the one that is kept. */
-export function vacate(world: World, part: Part, index: Index, kept: string | null = null): readonly Update[] {
-  const key = instanceKey(part, index);
-  return world
+export function vacate(world: World, part: Part, index: Index, kept: Seat | null = null): readonly Update[] {
+  const left = world
     .seatsOf(part, index)
-    .filter(({ places, position }) => placeKey(places, position) !== kept)
-    .map(({ places, position }) => ({
-      variable: world.holder(places, position),
-      keepsOrigin: "where supposed" as const,
-      change: (held) => withoutHolder(held, key),
-    }));
+    .filter(({ places, position }) => kept === null || places.id !== kept.places.id || position !== kept.position);
+  if (left.length === 0) return [];
+  const key = instanceKey(part, index);
+  return left.map(({ places, position }) => ({
+    variable: world.holder(places, position),
+    keepsOrigin: "where supposed" as const,
+    change: (held) => withoutHolder(held, key),
+  }));
 }
 
 /** A fastener that is out holds nothing. */
@@ -26,6 +27,7 @@ export function release(world: World, part: Part, index: Index): readonly Update
 
 /** What stands on a part goes where the part went; to be done once the part itself is there. */
 export function carry(world: World, part: Part, index: Index): readonly Update[] {
+  if (world.riders(part, index).length === 0) return [];
   const updates: Update[] = [];
   const moved = new Set([instanceKey(part, index)]);
   let layer: readonly PartInstance[] = [{ part, index }];
@@ -33,7 +35,7 @@ export function carry(world: World, part: Part, index: Index): readonly Update[]
   for (let height = 0; layer.length > 0 && height < moved.size; height++) {
     const next = new Map<string, PartInstance>();
     for (const carrier of layer)
-      for (const rider of world.riders(instanceKey(carrier.part, carrier.index))) {
+      for (const rider of world.riders(carrier.part, carrier.index)) {
         updates.push(ride(world, carrier, rider, height === 0 ? null : moved));
         next.set(instanceKey(rider.part, rider.index), rider);
       }

@@ -47,6 +47,7 @@ export const isDead = (value: string): boolean => value !== LIVE && value !== UN
 /** Who stands in a place; several where parts stack. */
 export const holders = (value: string): readonly string[] => marked(value).map(unmarked);
 export function withHolder(value: string, key: string, isTaken = false): string {
+  if (value === "") return isTaken ? key + TAKEN : key;
   const known = marked(value);
   if (value === UNKNOWN || known.includes(key) || (isTaken && known.includes(key + TAKEN))) return value;
   return [...known.filter((other) => other !== key + TAKEN), isTaken ? key + TAKEN : key].sort().join("&");

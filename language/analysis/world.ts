@@ -2,6 +2,7 @@
 // are first spoken of. Knows relations between parts, but not what actions do.
 import type { Energy, Fit, Part, PartInstance, Places, Ring } from "#model/declarations.ts";
 import { partInstances } from "#model/instances.ts";
+import { createWatch, type Growing, growing, type Watched } from "./growing.ts";
 import { type Relations, relationsAmong } from "./relations.ts";
 
 /** An instance of a part, by number, by name, or the only one. */
@@ -53,21 +54,18 @@ export interface World extends Relations {
   readonly byKey: (key: string, initial: string) => number;
   /** Takes over what another world knows of where parts may stand. */
   readonly adopt: (other: World) => void;
-  readonly standing: () => {
-    readonly riders: ReadonlyMap<string, readonly PartInstance[]>;
-    readonly seats: ReadonlyMap<string, readonly { readonly places: Places; readonly position: number }[]>;
-    readonly named: ReadonlyMap<string, PartInstance>;
-  };
+  /** Every instance that was spoken of so far, with what may stand on it and in which places beside its own it may. */
+  readonly standing: () => readonly Standing[];
   readonly size: () => number;
   /** All variables of one kind made so far. */
   readonly all: (kind: Aspect | "turned") => readonly number[];
   /** Whether a loop could give the variable ever new values. */
   readonly canGrow: (variable: number) => boolean;
-  /** Parts that may stand on another, by the name of what carries them. */
-  readonly riders: (carrier: string) => readonly { readonly part: Part; readonly index: Index }[];
-  readonly mayRide: (carrier: string, part: Part, index: Index) => void;
+  /** Parts that may stand on this one. */
+  readonly riders: (part: Part, index: Index) => readonly PartInstance[];
+  readonly mayRide: (carrier: PartInstance, part: Part, index: Index) => void;
   /** The numbered places in which the part may stand: its own, and those it is put in somewhere. */
-  readonly seatsOf: (part: Part, index: Index) => readonly { readonly places: Places; readonly position: number }[];
+  readonly seatsOf: (part: Part, index: Index) => readonly Seat[];
   readonly maySit: (part: Part, index: Index, places: Places, position: number) => void;
   /** Fits that name the part, each with the part on its other side. */
   readonly fits: (part: Part, index: Index) => readonly FitSide[];
@@ -84,7 +82,7 @@ export interface World extends Relations {
   /** What the procedure does somewhere, as `clean path#Cover`; all of it is known before anything is followed. */
   readonly foresee: (what: string) => void;
   readonly isForeseen: (what: string) => boolean;
-  readonly foreseen: () => ReadonlySet<string>;
+  readonly foreseen: () => readonly string[];
   /** What secures or locks the part whose place the variable is, or locks the one whose grip it is; nothing for others. */
   readonly fastening: (variable: number) => readonly PartInstance[];
   readonly partOf: (key: string) => { readonly part: Part; readonly index: Index } | undefined;
@@ -93,9 +91,15 @@ export interface World extends Relations {
   readonly watched: <Made>(make: () => Made) => Watched<Made>;
 }
 
-export interface Watched<Made> {
-  readonly made: Made;
-  readonly holds: () => boolean;
+/** A position of a ring or of holes. */
+export interface Seat {
+  readonly places: Places;
+  readonly position: number;
+}
+
+export interface Standing extends PartInstance {
+  readonly riders: Growing<PartInstance>;
+  readonly seats: Growing<Seat>;
 }
 
 /** A part's side of a fit, and what is on the other. */
@@ -127,57 +131,83 @@ export interface WorldThings {
 }
 
 export function createWorld({ parts, spoken, fits, startTemperature, liftingLimit }: WorldThings): World {
-  const numbers = new Map<string, number>();
   const initials: string[] = [];
-  const keys: string[] = [];
+  const kinds: string[] = [];
   const films: boolean[] = [];
-  const ofKind = new Map<string, number[]>();
-  const carried = new Map<string, { part: Part; index: Index }[]>();
-  const named = new Map<string, { part: Part; index: Index }>();
-  const variable = (key: string, initial: string): number => {
-    const known = numbers.get(key);
-    if (known !== undefined) return known;
+  const ofKind = new Map<string, Growing<number>>();
+  const allOf = (kind: string): Growing<number> => {
+    const known = ofKind.get(kind) ?? growing<number>();
+    ofKind.set(kind, known);
+    return known;
+  };
+  /** Of what is no aspect of a part: its key and number, both ways. */
+  const numbers = new Map<string, number>();
+  const keys: (string | undefined)[] = [];
+  /** Of what is an aspect of a part: whose. */
+  const owners: (Known | undefined)[] = [];
+  const { told, add, watched } = createWatch();
+  const make = (kind: string, initial: string): number => {
     const made = initials.length;
     initials.push(initial);
-    keys.push(key);
-    numbers.set(key, made);
-    films.push(FILMS.has(kindOf(key)));
-    listIn(ofKind, kindOf(key)).push(made);
+    kinds.push(kind);
+    films.push(FILMS.has(kind));
+    add(allOf(kind), made);
     return made;
   };
-  let answers: (() => boolean)[] | null = null;
-  const growing = <One>(list: One[]): readonly One[] => {
-    const { length } = list;
-    answers?.push(() => list.length === length);
-    return list;
+  const variable = (key: string, initial: string): number => {
+    const old = numbers.get(key);
+    if (old !== undefined) return old;
+    const made = make(kindOf(key), initial);
+    keys[made] = key;
+    numbers.set(key, made);
+    return made;
   };
   // Asked for at every turn, so found without building a key.
-  const found = new Map<Part, Map<Index, Partial<Record<Aspect, number>>>>();
-  const remember = (part: Part, index: Index, aspect: Aspect, number: number): void => {
-    const ofPart = found.get(part) ?? new Map<Index, Partial<Record<Aspect, number>>>();
-    found.set(part, ofPart);
-    ofPart.set(index, { ...ofPart.get(index), [aspect]: number });
+  const found = new Map<Part, Map<Index, Known>>();
+  const byKey = new Map<string, Known>();
+  const known = (part: Part, index: Index): Known => {
+    const ofPart = found.get(part) ?? new Map<Index, Known>();
+    const old = ofPart.get(index);
+    if (old !== undefined) return old;
+    const key = instanceKey(part, index);
+    const made = byKey.get(key) ?? knownOf(part, index, key);
+    found.set(part, ofPart.set(index, made));
+    byKey.set(key, made);
+    return made;
   };
-  const seats = new Map<string, { places: Places; position: number }[]>();
-  const seatsOf = (part: Part, index: Index): { places: Places; position: number }[] =>
-    listIn(seats, instanceKey(part, index));
+  const ofInstance = (owner: Known, aspect: Aspect, initial: string): number => {
+    const made = make(aspect, initial);
+    owners[made] = owner;
+    owner.variables[aspect] = made;
+    return made;
+  };
+  const keyOf = (number: number): string => {
+    const owner = owners[number];
+    return owner === undefined ? (keys[number] ?? "") : `${kinds[number]}:${owner.key}`;
+  };
   const relations = relationsAmong(parts);
   const drivenBy = new Map<Energy, PartInstance[]>();
   for (const part of parts)
     for (const energy of part.drivenBy) drivenBy.set(energy, [...(drivenBy.get(energy) ?? []), ...partInstances(part)]);
+  const fitting = fitsByPart(fits);
   const temporary = parts.filter((part) => part.temporary).flatMap(partInstances);
-  const foreseen = new Set<string>();
+  /** Whether it is foreseen is whether there is a one in the list. */
+  const foresights = new Map<string, Growing<true>>();
+  const foresightOf = (what: string): Growing<true> => {
+    const known = foresights.get(what) ?? growing<true>();
+    foresights.set(what, known);
+    return known;
+  };
+  const foresee = (what: string): void => {
+    const foresight = foresightOf(what);
+    if (foresight.all.length === 0) add(foresight, true);
+  };
   const arcs = new Map<string, { ring: Ring; part: Part; variable: number }>();
+  const held = new Map<string, number[]>();
   return {
     part: (part, index, aspect) => {
-      const known = found.get(part)?.get(index)?.[aspect];
-      if (known !== undefined) return known;
-      const key = instanceKey(part, index);
-      const before = initials.length;
-      const made = variable(`${aspect}:${key}`, initialOf(part, aspect, startTemperature));
-      if (made === before) named.set(key, { part, index });
-      remember(part, index, aspect, made);
-      return made;
+      const owner = found.get(part)?.get(index) ?? known(part, index);
+      return owner.variables[aspect] ?? ofInstance(owner, aspect, initialOf(part, aspect, startTemperature));
     },
     energy: (energy) => variable(`energy:${energy.id}`, energy.off ? "off" : "live"),
     fact: (id) => variable(`fact:${id}`, "no"),
@@ -187,90 +217,100 @@ export function createWorld({ parts, spoken, fits, startTemperature, liftingLimi
     isFilm: (number) => films[number] === true,
     arc: (ring, part) => {
       const key = `fill:${ring.id} ${part.id}`;
-      const known = arcs.get(key);
-      if (known !== undefined) return known.variable;
+      const old = arcs.get(key);
+      if (old !== undefined) return old.variable;
       const made = { ring, part, variable: variable(key, "") };
       arcs.set(key, made);
       return made.variable;
     },
     arcs: () => [...arcs.values()],
-    holder: (places, position) => variable(`holder:${placeKey(places, position)}`, ""),
+    holder: (places, position) => {
+      const known = held.get(places.id)?.[position];
+      if (known !== undefined) return known;
+      const made = variable(`holder:${placeKey(places, position)}`, "");
+      const ofPlaces = held.get(places.id) ?? [];
+      ofPlaces[position] = made;
+      held.set(places.id, ofPlaces);
+      return made;
+    },
     first: (before, after) => variable(`first:${before}>${after}`, ""),
     initial: (number) => initials[number] ?? "?",
-    keyOf: (number) => keys[number] ?? "",
-    byKey: variable,
-    adopt: (other) => {
-      const { riders, seats: places, named: instances } = other.standing();
-      for (const what of other.foreseen()) foreseen.add(what);
-      for (const [key, instance] of instances) named.set(key, instance);
-      for (const [key, list] of riders) carried.set(key, [...new Set([...(carried.get(key) ?? []), ...list])]);
-      for (const [key, list] of places) seats.set(key, [...new Set([...(seats.get(key) ?? []), ...list])]);
+    keyOf,
+    byKey: (key, initial) => {
+      const kind = kindOf(key);
+      const owner = isAspect(kind) ? byKey.get(key.slice(kind.length + 1)) : undefined;
+      if (owner === undefined || !isAspect(kind)) return variable(key, initial);
+      return owner.variables[kind] ?? ofInstance(owner, kind, initial);
     },
-    standing: () => ({ riders: carried, seats, named }),
+    adopt: (other) => {
+      for (const what of other.foreseen()) foresee(what);
+      for (const { part, index, riders, seats } of other.standing()) {
+        const own = known(part, index);
+        for (const rider of riders.all) if (!own.riders.all.includes(rider)) add(own.riders, rider);
+        for (const seat of seats.all) if (!own.seats.all.includes(seat)) add(own.seats, seat);
+      }
+    },
+    standing: () => [...byKey.values()],
     size: () => initials.length,
-    all: (kind) => growing(listIn(ofKind, kind)),
-    canGrow: (number) => GROWING.has(kindOf(keys[number] ?? "")),
-    riders: (carrier) => growing(listIn(carried, carrier)),
+    all: (kind) => told(allOf(kind)),
+    canGrow: (number) => GROWING.has(kinds[number] ?? ""),
+    riders: (part, index) => told(known(part, index).riders),
     mayRide: (carrier, part, index) => {
-      const list = listIn(carried, carrier);
-      if (!list.some((rider) => rider.part === part && rider.index === index)) list.push({ part, index });
+      const { riders } = known(carrier.part, carrier.index);
+      if (!riders.all.some((rider) => rider.part === part && rider.index === index)) add(riders, { part, index });
     },
     seatsOf: (part, index) => {
-      const own = ownPosition(part, index);
-      const others = growing(seatsOf(part, index));
-      return own === null ? others : [own, ...others];
+      const { own, seats } = known(part, index);
+      const others = told(seats);
+      return others.length === 0 ? own : [...own, ...others];
     },
     maySit: (part, index, places, position) => {
-      const own = ownPosition(part, index);
-      const known = seatsOf(part, index);
-      if (own?.places === places && own.position === position) return;
-      if (!known.some((seat) => seat.places === places && seat.position === position)) known.push({ places, position });
+      const { own, seats } = known(part, index);
+      const isIt = (seat: Seat): boolean => seat.places === places && seat.position === position;
+      if (!own.some(isIt) && !seats.all.some(isIt)) add(seats, { places, position });
     },
     ...relations,
-    fits: (part, index) => fitsOf(fits, part, index),
+    fits: (part, index) => fitsOf(fitting.get(part) ?? [], part, index),
     driven: (energy) => drivenBy.get(energy) ?? [],
     temporaryParts: () => temporary,
-    hanging: () =>
-      growing(listIn(ofKind, "hung")).flatMap(
-        (variable) => named.get((keys[variable] ?? "").slice("hung:".length)) ?? [],
-      ),
+    hanging: () => told(allOf("hung")).flatMap((number) => owners[number] ?? []),
     liftingLimit,
     isSpokenOf: (part) => spoken.has(part),
-    foresee: (what) => void foreseen.add(what),
-    isForeseen: (what) => {
-      const is = foreseen.has(what);
-      if (!is) answers?.push(() => !foreseen.has(what));
-      return is;
-    },
-    foreseen: () => foreseen,
+    foresee,
+    isForeseen: (what) => told(foresightOf(what)).length > 0,
+    foreseen: () => [...foresights].flatMap(([what, { all }]) => (all.length > 0 ? [what] : [])),
     fastening: (number) => {
-      const key = keys[number] ?? "";
-      const kind = kindOf(key);
-      const instance = named.get(key.slice(kind.length + 1));
-      if (instance === undefined || (kind !== "place" && kind !== "grip")) return [];
-      const { part, index } = instance;
+      const kind = kinds[number];
+      const owner = owners[number];
+      if (owner === undefined || (kind !== "place" && kind !== "grip")) return [];
+      const { part, index } = owner;
       const locks = relations.related("locks", part, index);
       return kind === "grip" ? locks : [...relations.related("secures", part, index), ...locks];
     },
-    partOf: (key) => named.get(key),
+    partOf: (key) => byKey.get(key),
     parts,
-    watched: (make) => {
-      const told: (() => boolean)[] = [];
-      answers = told;
-      const made = make();
-      answers = null;
-      return { made, holds: () => told.every((still) => still()) };
-    },
+    watched,
   };
 }
 
-function listIn<One>(lists: Map<string, One[]>, key: string): One[] {
-  const known = lists.get(key);
-  if (known !== undefined) return known;
-  const list: One[] = [];
-  lists.set(key, list);
-  return list;
+/** An instance with the numbers of its variables, as far as they are made. */
+interface Known extends Standing {
+  readonly key: string;
+  /** The position it has by its declaration. */
+  readonly own: readonly Seat[];
+  readonly variables: Partial<Record<Aspect, number>>;
 }
+
+function knownOf(part: Part, index: Index, key: string): Known {
+  const own = ownPosition(part, index);
+  return { part, index, key, own: own === null ? [] : [own], variables: {}, riders: growing(), seats: growing() };
+}
+
+function isAspect(kind: string): kind is Aspect {
+  return ALL_ASPECTS.has(kind);
+}
+
+const ALL_ASPECTS: ReadonlySet<string> = new Set(ASPECTS);
 
 function initialOf(part: Part, aspect: Aspect, startTemperature: string): string {
   switch (aspect) {
@@ -303,6 +343,18 @@ export function kindOf(key: string): string {
   return key.slice(0, key.indexOf(":"));
 }
 
+function fitsByPart(fits: readonly Fit[]): ReadonlyMap<Part, readonly Fit[]> {
+  const byPart = new Map<Part, Fit[]>();
+  for (const fit of fits)
+    for (const part of new Set([fit.outer?.part, fit.inner?.part])) {
+      if (part === undefined) continue;
+      const list = byPart.get(part);
+      if (list === undefined) byPart.set(part, [fit]);
+      else list.push(fit);
+    }
+  return byPart;
+}
+
 function fitsOf(fits: readonly Fit[], part: Part, index: Index): readonly FitSide[] {
   const means = (side: PartInstance | null): boolean =>
     side !== null && side.part === part && (side.index === null || side.index === index);
@@ -316,7 +368,7 @@ function fitsOf(fits: readonly Fit[], part: Part, index: Index): readonly FitSid
 }
 
 /** The position a part has by its declaration, where it says one: by number, or the n-th of those listed. */
-export function ownPosition(part: Part, index: Index): { places: Places; position: number } | null {
+export function ownPosition(part: Part, index: Index): Seat | null {
   const { seats } = part;
   if (seats === null) return null;
   if (seats.rule === "by number") {

@@ -1,7 +1,8 @@
 // `sprag arrange`: the table of an arrangement with the positions that leave the least unbalance.
 import type { Command } from "commander";
 import { show } from "#quantity/display.ts";
-import { type Arrangements, arrangeTable, type CheckReport } from "#workspace/index.ts";
+import { type Arrangements, arrangeTable } from "#workspace/arrange.ts";
+import type { CheckReport } from "#workspace/report.ts";
 import { type Perform, printFindings } from "./call.ts";
 import { nearestOf } from "./choices.ts";
 import { counted } from "./findings-text.ts";
@@ -17,7 +18,6 @@ interface Options {
 
 export function defineArrange(command: Command, perform: Perform, around: Surroundings): void {
   command
-    .description("Propose which part goes where on a ring, for the least unbalance.")
     .argument("<file>", "the file that declares the arrangement")
     .option("--arrangement <name>", "which, where the file declares several")
     .option("--out <file>", "where to write the table (default: standard output)")

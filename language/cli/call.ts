@@ -1,6 +1,6 @@
 // What all commands have alike: how they are declared, how they tell findings and troubles. Knows no single command.
 import type { Command } from "commander";
-import type { FileReport } from "#workspace/index.ts";
+import type { FileReport } from "#workspace/report.ts";
 import { findingsText } from "./findings-text.ts";
 import { printableName } from "./printable.ts";
 import { type Trouble, troubleLine } from "./refusal.ts";

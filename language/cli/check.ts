@@ -1,6 +1,7 @@
 // `sprag check`: the findings in files and folders.
 import type { Command } from "commander";
-import { type CheckReport, reportText, TRACE_FORMATS, traceMatrix } from "#workspace/index.ts";
+import { type CheckReport, reportText } from "#workspace/report.ts";
+import { TRACE_FORMATS, traceMatrix } from "#workspace/trace.ts";
 import { type Perform, printFindings, printTroubles } from "./call.ts";
 import { addChoice, type Choices, calendarDay, oneOf, requireKnown } from "./choices.ts";
 import { CRIB_OPTION, cribFile, requireCrib } from "./crib.ts";
@@ -27,7 +28,6 @@ interface Options {
 
 export function defineCheck(command: Command, perform: Perform, around: Surroundings): void {
   command
-    .description("Find what is wrong in files and folders.")
     .argument("<path...>", "files, and folders with .sprag files in them")
     .option(
       "--format <format>",

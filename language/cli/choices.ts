@@ -1,7 +1,7 @@
 // Values of options of the command: words from a list, `Option=Value`, dates. What does not fit is refused with the
 // nearest word that would.
-import { nearestNames } from "#model/names.ts";
-import type { Workspace } from "#workspace/index.ts";
+import { nearestNames } from "#syntax/edit-distance.ts";
+import type { Workspace } from "#workspace/workspace.ts";
 import { Refusal } from "./refusal.ts";
 
 export type Choices = Readonly<Record<string, string>>;

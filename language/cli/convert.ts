@@ -1,18 +1,17 @@
 // `sprag convert`: one quantity in another unit, exactly and as it may be shown, with the band rounded inwards.
 import type { Command } from "commander";
 import type { Conversion, ConversionProblem, ConvertedReading } from "#quantity/convert.ts";
+import { convertText } from "#quantity/convert.ts";
 import type { QuantityProblem } from "#quantity/problem.ts";
 import type { TextSpan } from "#quantity/quantity-text.ts";
 import { findingsOf } from "#rules/run.ts";
 import type { Span } from "#syntax/span.ts";
-import { convertText } from "#workspace/index.ts";
 import type { Perform } from "./call.ts";
 import { Refusal, refusalText } from "./refusal.ts";
 import { STATUS, type Status, type Surroundings } from "./surroundings.ts";
 
 export function defineConvert(command: Command, perform: Perform, around: Surroundings): void {
   command
-    .description("Convert one quantity to another unit.")
     .usage('"QUANTITY" UNIT')
     .argument("<words...>", "a quantity, and behind it the unit to convert to")
     .addHelpText("after", EXAMPLES)

@@ -1,6 +1,6 @@
 // `--crib FILE`: the shop's stock, found beside the files of a call and refused where it cannot be used. Knows no command.
 import { resolve } from "node:path";
-import type { Workspace } from "#workspace/index.ts";
+import type { Workspace } from "#workspace/workspace.ts";
 import { findFiles, isFolder } from "./find-files.ts";
 import { counted } from "./findings-text.ts";
 import { Refusal, troubleLine } from "./refusal.ts";

@@ -1,7 +1,8 @@
 // `sprag explain`: the page of a rule, the list of all, or how the values at a line of a file came about.
 import type { Command } from "commander";
-import { pageText } from "#rules/explain.ts";
-import { allCodes, explain, explainedText, explainLine, explanationLines } from "#workspace/index.ts";
+import { explanationLines } from "#outputs/explanation.ts";
+import { allCodes, explain, pageText } from "#rules/explain.ts";
+import { explainedText, explainLine } from "#workspace/explain-line.ts";
 import type { Perform } from "./call.ts";
 import { addChoice, type Choices, oneOf, requireKnown } from "./choices.ts";
 import { openOne } from "./open-one.ts";
@@ -11,7 +12,6 @@ import { STATUS, type Status, type Surroundings } from "./surroundings.ts";
 
 export function defineExplain(command: Command, perform: Perform, around: Surroundings): void {
   command
-    .description("Print the page of a rule, or how the values at a line came about; without either, list all rules.")
     .argument("[what]", "the code of a finding, such as order.enclosed, or FILE:LINE")
     .option("--format <format>", "of FILE:LINE: text for people, json for programs", oneOf("--format", FORMATS), "text")
     .option("--set <Option=Value>", "of FILE:LINE: a choice made before the work starts; may be given again", addChoice)

@@ -1,6 +1,7 @@
 // `sprag export`: one procedure as a document, to a file or to standard output.
 import type { Command } from "commander";
-import { type CheckReport, type ExportRequest, exportAs, outputFormats } from "#workspace/index.ts";
+import { type ExportRequest, exportAs, outputFormats } from "#workspace/export.ts";
+import type { CheckReport } from "#workspace/report.ts";
 import { type Perform, printFindings } from "./call.ts";
 import { addChoice, type Choices, calendarDay, nearestOf, oneOf, requireKnown } from "./choices.ts";
 import { CRIB_OPTION } from "./crib.ts";
@@ -28,7 +29,6 @@ interface Options {
 
 export function defineExport(command: Command, perform: Perform, around: Surroundings): void {
   command
-    .description("Write a document from a procedure.")
     .argument("<file>", "the file that holds the procedure")
     .option(
       "--as <output>",

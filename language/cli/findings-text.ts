@@ -2,7 +2,7 @@
 // up. Adds nothing of its own to what the report says.
 import pc from "picocolors";
 import { type Lines, linesOf, type Range } from "#syntax/lines.ts";
-import type { FileReport, ReportedFinding, Summary } from "#workspace/index.ts";
+import type { FileReport, ReportedFinding, Summary } from "#workspace/report.ts";
 import { codeFrame } from "./frame.ts";
 import { printable, printableName, wrapped } from "./printable.ts";
 

@@ -1,8 +1,9 @@
 // `sprag format`: the canonical layout and spelling of files. What does not parse stays as it is.
 import { join } from "node:path";
 import type { Command } from "commander";
+import { formatText } from "#syntax/format.ts";
 import { parseText } from "#syntax/parse.ts";
-import { formatText, openWorkspace } from "#workspace/index.ts";
+import { openWorkspace } from "#workspace/workspace.ts";
 import { type Perform, printFindings, printTroubles } from "./call.ts";
 import { findFiles, rootFolder } from "./find-files.ts";
 import { counted } from "./findings-text.ts";
@@ -19,7 +20,6 @@ interface Options {
 
 export function defineFormat(command: Command, perform: Perform, around: Surroundings): void {
   command
-    .description("Lay files out the standard way: one fact on a line, units in their standard spelling.")
     .argument("<path...>", "files, and folders with .sprag files in them")
     .option("--check", "change nothing; list what would be changed, with status 1")
     .option("--root <folder>", "the workspace (default: this folder, or the one that holds the file)")

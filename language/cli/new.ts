@@ -2,7 +2,7 @@
 import { mkdirSync, readdirSync } from "node:fs";
 import { join, relative, resolve } from "node:path";
 import type { Command } from "commander";
-import { starterFiles } from "#workspace/index.ts";
+import { starterFiles } from "#workspace/starter.ts";
 import type { Perform } from "./call.ts";
 import { printableName } from "./printable.ts";
 import { Refusal } from "./refusal.ts";
@@ -12,7 +12,6 @@ import { writeWhole } from "./write-file.ts";
 
 export function defineNew(command: Command, perform: Perform, around: Surroundings): void {
   command
-    .description("Begin a shop library and a first procedure in a new folder.")
     .argument("<folder>", "a folder that is not there yet, or is empty")
     .addHelpText("after", "\nExample:\n  sprag new my-shop")
     .action((folder: string) => perform(() => begin(folder, around)));

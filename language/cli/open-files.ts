@@ -2,14 +2,9 @@
 // no findings and no output.
 import { statSync } from "node:fs";
 import { join } from "node:path";
-import {
-  figuresWanted,
-  LARGEST_FIGURE,
-  openWorkspace,
-  type Snapshot,
-  type Workspace,
-  withFigures,
-} from "#workspace/index.ts";
+import { figuresWanted, LARGEST_FIGURE, withFigures } from "#workspace/figures.ts";
+import type { Snapshot } from "#workspace/snapshot.ts";
+import { openWorkspace, type Workspace } from "#workspace/workspace.ts";
 import { insideRoot } from "./find-files.ts";
 import type { Progress } from "./progress.ts";
 import { readBytes, readText, type TextRead } from "./read-text.ts";

@@ -1,7 +1,8 @@
 // `sprag outline`: the steps of one file as plain lines, so that git can show what changed in them (textconv).
 import { resolve } from "node:path";
 import type { Command } from "commander";
-import { outlineOf, printable } from "#workspace/index.ts";
+import { printable } from "#outputs/printable.ts";
+import { outlineOf } from "#workspace/outline.ts";
 import type { Perform } from "./call.ts";
 import { readText } from "./read-text.ts";
 import { Refusal } from "./refusal.ts";
@@ -9,7 +10,6 @@ import { STATUS, type Surroundings } from "./surroundings.ts";
 
 export function defineOutline(command: Command, perform: Perform, around: Surroundings): void {
   command
-    .description("Print the steps of a file as plain lines, one fact on each, for git diff.")
     .argument("<file>", "the file; nothing else is read, so that it may be a copy that lies elsewhere")
     .addHelpText("after", EXAMPLES)
     .action((file: string) =>

@@ -1,6 +1,6 @@
 // Text of others made fit for a terminal: nothing in it may move the cursor, change a colour or turn the reading direction.
 // And how wide it stands there.
-import { codeText, printable, UNSHOWABLE } from "#workspace/index.ts";
+import { codeText, printable, UNSHOWABLE } from "#outputs/printable.ts";
 
 export { printable };
 

@@ -2,43 +2,20 @@
 // gives the exit status. Touches no process.
 import { Command, CommanderError } from "commander";
 import about from "../package.json" with { type: "json" };
-import { defineArrange } from "./arrange.ts";
-import type { Definition, Work } from "./call.ts";
-import { defineCheck } from "./check.ts";
+import type { Work } from "./call.ts";
 import { nearestOf } from "./choices.ts";
-import { defineConvert } from "./convert.ts";
-import { defineExplain } from "./explain.ts";
-import { defineExport } from "./export.ts";
-import { defineFormat } from "./format.ts";
-import { defineNew } from "./new.ts";
-import { defineOutline } from "./outline.ts";
+import { COMMANDS, type Definitions } from "./commands.ts";
 import { Refusal, refusalText } from "./refusal.ts";
-import { defineReview } from "./review.ts";
-import { defineServe } from "./serve.ts";
 import { STATUS, type Status, type Surroundings } from "./surroundings.ts";
-import { defineVerify } from "./verify.ts";
-
-const COMMANDS: Readonly<Record<string, Definition>> = {
-  check: defineCheck,
-  export: defineExport,
-  review: defineReview,
-  format: defineFormat,
-  explain: defineExplain,
-  convert: defineConvert,
-  new: defineNew,
-  arrange: defineArrange,
-  verify: defineVerify,
-  outline: defineOutline,
-  serve: defineServe,
-};
 
 /**
  * Runs one call; comes back at once where nothing is to be waited for. Never throws or rejects: what cannot be used is said in one line on standard error.
  * @param args without the names of the interpreter and the script
+ * @param definitions of the sub-commands that the call can mean
  */
-export function run(args: readonly string[], around: Surroundings): Status | Promise<Status> {
+export function run(args: readonly string[], around: Surroundings, definitions: Definitions): Status | Promise<Status> {
   try {
-    const status = workOf(args, around)();
+    const status = workOf(args, around, definitions)();
     return typeof status === "number" ? status : status.catch((error: unknown) => tellFault(error, around));
   } catch (error) {
     return tellFault(error, around);
@@ -51,7 +28,7 @@ function tellFault(error: unknown, around: Surroundings): Status {
   return STATUS.unusable;
 }
 
-function workOf(args: readonly string[], around: Surroundings): Work {
+function workOf(args: readonly string[], around: Surroundings, definitions: Definitions): Work {
   let work: Work | undefined;
   const program = new Command("sprag")
     .description("Checks shop maintenance procedures on paper, and writes checklists from them.")
@@ -68,10 +45,10 @@ function workOf(args: readonly string[], around: Surroundings): Work {
     })
     .addHelpText("after", EXAMPLES);
   refuseWith(program);
-  for (const [name, define] of Object.entries(COMMANDS)) {
-    const command = program.command(name);
+  for (const [name, { purpose }] of Object.entries(COMMANDS)) {
+    const command = program.command(name).description(purpose);
     refuseWith(command);
-    define(
+    definitions.get(name)?.(
       command,
       (chosen) => {
         work = chosen;

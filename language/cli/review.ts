@@ -1,6 +1,7 @@
 // `sprag review`: what a change of procedures means, between files, folders or states of a git repository.
 import type { Command } from "commander";
-import { printable, REVIEW_FORMATS, type ReviewReport, reviewAs, reviewOf, unreadIn } from "#workspace/index.ts";
+import { printable } from "#outputs/printable.ts";
+import { REVIEW_FORMATS, type ReviewReport, reviewAs, reviewOf, unreadIn } from "#workspace/review.ts";
 import type { Perform } from "./call.ts";
 import { calendarDay, oneOf } from "./choices.ts";
 import { printableName } from "./printable.ts";
@@ -23,7 +24,6 @@ interface Options {
 
 export function defineReview(command: Command, perform: Perform, around: Surroundings): void {
   command
-    .description("Tell what a change means: safety, values, order, items, words.")
     .argument("<path...>", "the old and the new file or folder; one, where the old side is taken from git")
     .option("--against <rev>", "take the old side from this revision")
     .option("--staged", "take the new side from what is staged; without --against, the old one from HEAD")

@@ -5,7 +5,6 @@ import { STATUS, type Status, type Surroundings } from "./surroundings.ts";
 
 export function defineServe(command: Command, perform: Perform, around: Surroundings): void {
   command
-    .description("Serve an editor: findings, completion, quick fixes and the rest, as you write.")
     .option("--stdio", "speak over standard input and output (it always does; many editors say so)")
     .option("--clientProcessId <id>", "end when this process is gone")
     .addHelpText("after", EXAMPLES)

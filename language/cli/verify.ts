@@ -1,7 +1,7 @@
 // `sprag verify`: a filled record against the procedure that its checklist was made from.
 import { resolve } from "node:path";
 import type { Command } from "commander";
-import { type VerifyReport, type VerifyResult, verify } from "#workspace/index.ts";
+import { type VerifyReport, type VerifyResult, verify } from "#workspace/verify.ts";
 import type { Perform } from "./call.ts";
 import { addChoice, type Choices, nearestOf, oneOf, requireKnown } from "./choices.ts";
 import { CRIB_OPTION } from "./crib.ts";
@@ -25,7 +25,6 @@ interface Options {
 
 export function defineVerify(command: Command, perform: Perform, around: Surroundings): void {
   command
-    .description("Hold a filled checklist against the procedure it was made from.")
     .argument("<record>", "the record as saved from the checklist, a JSON file")
     .requiredOption("--for <file>", "the file that holds the procedure")
     .option("--format <format>", "text for people, json for programs", oneOf("--format", FORMATS), "text")

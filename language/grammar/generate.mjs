@@ -38,6 +38,13 @@ try {
     process.stderr.write(run.stdout + run.stderr);
     process.exit(1);
   }
+  const grammarFile = join(out, "grammar.ts");
+  // Langium's own loader makes all services of a language first.
+  const grammar = readFileSync(grammarFile, "utf8").replace(
+    "import { loadGrammarFromJson } from 'langium';",
+    "import { loadGrammarFromJson } from '../load-grammar.ts';",
+  );
+  writeFileSync(grammarFile, grammar);
   process.stdout.write(`${run.stdout.trim()}\n`);
 } finally {
   rmSync(work, { recursive: true, force: true });

@@ -1,7 +1,7 @@
 // Tokens of a Sprag text. Units are recognised only after a number on the same line, by a scanner that is handed in;
 // the grammar knows no unit. Must keep Chevrotain's first-character fast path (every pattern has known start characters).
 import type { CustomPatternMatcherFunc, IToken, TokenType, TokenVocabulary } from "chevrotain";
-import { DefaultTokenBuilder, type Grammar, type GrammarAST, RegExpUtils, type TokenBuilderOptions } from "langium";
+import { DefaultTokenBuilder, type Grammar, GrammarAST, RegExpUtils } from "langium";
 
 /** How far a unit reaches from `offset`, and whether it is a known one; null where nothing like a unit stands. */
 export type UnitScanner = (text: string, offset: number) => { readonly end: number; readonly known: boolean } | null;
@@ -19,11 +19,15 @@ export class SpragTokenBuilder extends DefaultTokenBuilder {
     this.scan = scan;
   }
 
-  override buildTokens(grammar: Grammar, options?: TokenBuilderOptions): TokenVocabulary {
-    const tokens = super.buildTokens(grammar, options) as TokenType[];
-    this.keywords.words = new Set(
-      tokens.map((token) => token.PATTERN).filter((p): p is string => typeof p === "string" && /^[a-z]/.test(p)),
-    );
+  /** As Langium builds them, but with one plain walk through the grammar. */
+  override buildTokens(grammar: Grammar): TokenVocabulary {
+    const rules = grammar.rules.filter(GrammarAST.isTerminalRule).filter((rule) => !rule.fragment);
+    const terminals = rules.map((rule) => this.buildTerminalToken(rule));
+    const keywords = new Map<string, GrammarAST.Keyword>();
+    for (const rule of grammar.rules) if (GrammarAST.isParserRule(rule)) collectKeywords(rule.definition, keywords);
+    this.keywords.words = new Set([...keywords.keys()].filter((word) => /^[a-z]/.test(word)));
+    const longestFirst = [...keywords.values()].sort((a, b) => b.value.length - a.value.length);
+    const tokens = [...longestFirst.map((keyword) => this.buildKeywordToken(keyword, terminals, false)), ...terminals];
     // What a keyword or sign would match too comes first: after a number a word is a unit before it is anything else, `/*` is no
     // division, and `record` before a text begins a line.
     const first = ["UNIT", "UNKNOWN_UNIT", "DECIMAL_COMMA", "ML_COMMENT", "RECORD"];
@@ -57,6 +61,15 @@ export class SpragTokenBuilder extends DefaultTokenBuilder {
       default:
         return super.buildTerminalToken(terminal);
     }
+  }
+}
+
+function collectKeywords(element: GrammarAST.AbstractElement, into: Map<string, GrammarAST.Keyword>): void {
+  if (GrammarAST.isKeyword(element)) {
+    if (!into.has(element.value)) into.set(element.value, element);
+  } else if (GrammarAST.isAssignment(element)) collectKeywords(element.terminal, into);
+  else if (GrammarAST.isGroup(element) || GrammarAST.isAlternatives(element)) {
+    for (const part of element.elements) collectKeywords(part, into);
   }
 }
 

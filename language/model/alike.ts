@@ -1,6 +1,7 @@
 // Whether records of two states of some texts say the same, but for places that a change has moved. What was worked out from the
 // ones then holds for the others, with its places moved. Knows no record in particular.
 import type { Span } from "#syntax/span.ts";
+import { createMoving, isSpan, type Moving } from "./moving.ts";
 
 /** Where a place of an earlier text lies in a later one; null where that cannot be told. */
 export type Move = (start: number, end: number) => Pick<Span, "start" | "end"> | null;
@@ -8,8 +9,8 @@ export type Move = (start: number, end: number) => Pick<Span, "start" | "end"> |
 export interface Comparison {
   /** Whether the two say the same, each record in them standing for one of the other. Once it is not so, it never is again. */
   readonly isAlike: (before: object, after: object) => boolean;
-  /** Plain data that was worked out from records that are alike, with the records and places of now; null where a place cannot be told. */
-  readonly carried: <T extends object>(found: T) => T | null;
+  /** Plain data that was worked out from records that are alike, with the records and places of now. */
+  readonly carried: Moving;
 }
 
 /** What stands in front of the change stays, what stands behind it moves along, what goes over it grows or shrinks. */
@@ -56,15 +57,6 @@ export function createComparison(moveIn: (path: string) => Move | null): Compari
     paired.add(after);
     return "new";
   };
-  const carry = (value: unknown): unknown => {
-    if (typeof value !== "object" || value === null) return value;
-    const now = pairs.get(value);
-    if (now !== undefined) return now;
-    if (Array.isArray(value)) return value.map(carry);
-    if (Object.getPrototypeOf(value) !== Object.prototype) return lost();
-    const copy = Object.fromEntries(Object.entries(value).map(([key, held]) => [key, carry(held)]));
-    return isSpan(value) ? Object.assign(copy, place(value) ?? lost()) : copy;
-  };
   return {
     isAlike: (before, after) => {
       // A list of our own: records may lead from one to the next as often as the writer likes.
@@ -84,29 +76,12 @@ export function createComparison(moveIn: (path: string) => Move | null): Compari
       }
       return !differs;
     },
-    carried: <T extends object>(found: T): T | null => {
-      try {
-        return carry(found) as T;
-      } catch (error) {
-        if (error instanceof LostPlace) return null;
-        throw error;
-      }
-    },
+    carried: createMoving(place, pairs),
   };
-}
-
-class LostPlace extends Error {}
-
-function lost(): never {
-  throw new LostPlace();
 }
 
 function isRecord(value: unknown): value is object {
   return typeof value === "object" && value !== null;
-}
-
-function isSpan(value: object): value is Span {
-  return "path" in value && "start" in value && "end" in value;
 }
 
 /** Puts what two records hold on the list, side by side; false where they do not hold the same sort of things. */

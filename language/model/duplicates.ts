@@ -6,18 +6,19 @@ import type { Scope } from "./lowering.ts";
 import { declarationSpan, propertySpan } from "./names.ts";
 import type { ModelProblem } from "./problem.ts";
 
-/** The duplicates of a file: its names and those it uses, and inside each of its procedures and declarations. */
-export function duplicatesIn(
-  scope: Scope,
-  procedures: readonly (ast.Procedure | ast.Damaged)[],
-): readonly ModelProblem[] {
+/** Among the names of a file, and between them and those that it uses. */
+export function duplicatesInFile(scope: Scope): readonly ModelProblem[] {
   const { file } = scope.parsed;
-  const problems = [...twice(scope, declaredNames(file)), ...againstUsed(scope), ...amongItems(scope, file.items)];
-  for (const procedure of procedures) {
-    problems.push(...twice(scope, declaredNames(procedure)), ...twice(scope, declaredNames(procedure, "steps")));
-    problems.push(...amongItems(scope, procedure.items));
-  }
-  return problems;
+  return [...twice(scope, declaredNames(file)), ...againstUsed(scope), ...amongItems(scope, file.items)];
+}
+
+/** Among the names inside one procedure. */
+export function duplicatesInProcedure(scope: Scope, procedure: ast.Procedure | ast.Damaged): readonly ModelProblem[] {
+  return [
+    ...twice(scope, declaredNames(procedure)),
+    ...twice(scope, declaredNames(procedure, "steps")),
+    ...amongItems(scope, procedure.items),
+  ];
 }
 
 interface Naming {

@@ -1,11 +1,13 @@
 // Conditions: what they speak of, and which states and choices that has. Knows no actions.
+
 import * as ast from "#grammar/generated/ast.ts";
 import { ENERGY_STATES, PART_STATES } from "#syntax/built-in-states.ts";
+import { nearestNames } from "#syntax/edit-distance.ts";
 import type { Declaration } from "./declarations.ts";
 import { lowerBound, lowerValue, workOut } from "./lower-quantity.ts";
 import { lowerTarget } from "./lower-target.ts";
 import { type Scope, spanOf } from "./lowering.ts";
-import { likelyMeant, meant, nearestNames, propertySpan, resolve, type Sort } from "./names.ts";
+import { likelyMeant, meant, propertySpan, resolve, type Sort } from "./names.ts";
 import type { Condition, Target } from "./procedure.ts";
 
 /** A condition; `unknown` where it cannot be read, with a problem. */

@@ -1,7 +1,9 @@
 // Fills in the record of each declaration from its lines. Knows no procedure and no flow.
+
 import * as ast from "#grammar/generated/ast.ts";
 import type { Kind } from "#quantity/kind.ts";
 import type { Quantity } from "#quantity/quantity.ts";
+import { nearestNames } from "#syntax/edit-distance.ts";
 import type { Capability, Declaration, PartInstance, Term, Value } from "./declarations.ts";
 import { lowerArrangement } from "./lower-arrangement.ts";
 import { lowerPart } from "./lower-part.ts";
@@ -10,7 +12,7 @@ import { lowerOptional, lowerValue, workOut } from "./lower-quantity.ts";
 import { constantOf, lowerTarget } from "./lower-target.ts";
 import { type Scope, spanOf, wholeNumber, wholeNumberWithin } from "./lowering.ts";
 import { misplace, tellTwice } from "./misplaced.ts";
-import { nearestNames, propertySpan, resolve } from "./names.ts";
+import { propertySpan, resolve } from "./names.ts";
 
 /** Fills the record of a declaration in. Terms and verbs have none: `lowerTerm`, `lowerVerb`. */
 export function fillDeclaration(scope: Scope, node: ast.Declaration | ast.Measure): void {

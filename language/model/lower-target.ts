@@ -1,12 +1,14 @@
 // Targets of actions, conditions and relations: the thing they name and its index, checked as far as that needs no pass
 // of a repeat. Knows no actions.
+
 import * as ast from "#grammar/generated/ast.ts";
+import { nearestNames } from "#syntax/edit-distance.ts";
 import type { Span } from "#syntax/span.ts";
 import type { Declaration, Places } from "./declarations.ts";
 import { hasInstance, instanceRange } from "./instances.ts";
 import { type Scope, spanFrom, spanOf, wholeNumberWithin } from "./lowering.ts";
 import { misplace } from "./misplaced.ts";
-import { likelyMeant, meant, nearestNames, resolve, type Sort } from "./names.ts";
+import { likelyMeant, meant, resolve, type Sort } from "./names.ts";
 import type { IndexExpression, IndexItem, Target } from "./procedure.ts";
 
 /** What an index may be where the target stands: an action needs one on a part of several, elsewhere none means all. */

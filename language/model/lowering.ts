@@ -27,8 +27,8 @@ export interface Scope {
   readonly lowering: Lowering;
   readonly parsed: ParsedFile;
   readonly problems: ModelProblem[];
-  /** Nodes that some name of the file means. */
-  readonly used: Set<AstNode>;
+  /** What some name means: records, and procedures by their ids. */
+  readonly used: Set<Declaration | string>;
   readonly reach: Reach;
   /** The procedure's name; null outside. */
   readonly procedure: string | null;

@@ -2,7 +2,7 @@
 // not what statements do with them.
 import { type AstNode, type CstNode, GrammarAST, isCompositeCstNode, type Reference } from "langium";
 import * as ast from "#grammar/generated/ast.ts";
-import { editDistance } from "#syntax/edit-distance.ts";
+import { nearestNames } from "#syntax/edit-distance.ts";
 import type { Span } from "#syntax/span.ts";
 import type { Declaration } from "./declarations.ts";
 import { lookUp, type Scope, spanOf } from "./lowering.ts";
@@ -29,7 +29,7 @@ export function resolve<S extends Sort>(
     );
     return null;
   }
-  scope.used.add(node);
+  markUsed(scope, node);
   const record = scope.lowering.records.get(node);
   if (record !== undefined && sorts.some((sort) => sort === record.kind)) return record as OfSort<S>;
   reportWrongSort(scope, span, reference.$refText, wanted, node, sorts);
@@ -41,11 +41,23 @@ export function meant(scope: Scope, reference: Reference<ast.Named>): ast.Named 
   return lookUp(scope.reach, reference.$refText) as ast.Named | undefined;
 }
 
+function markUsed(scope: Scope, node: AstNode): void {
+  const id = usedId(scope.lowering, node);
+  if (id !== null) scope.used.add(id);
+}
+
+/** What stands for a node among those that are used; null for what is no declaration. */
+export function usedId({ records, scopes }: Scope["lowering"], node: AstNode): Declaration | string | null {
+  const record = records.get(node);
+  if (record !== undefined) return record;
+  return ast.isProcedure(node) ? `${scopes.get(node)?.parsed.path}#${node.name}` : null;
+}
+
 /** The procedure that a reference means. */
 export function resolveProcedure(scope: Scope, reference: Reference<ast.Named>): ast.Procedure | null {
   const node = meant(scope, reference);
   const span = referenceSpan(scope, reference);
-  if (node !== undefined) scope.used.add(node);
+  if (node !== undefined) markUsed(scope, node);
   if (node === undefined) reportUnknown(scope, span, reference.$refText, "a procedure", ast.isProcedure);
   else if (ast.isProcedure(node)) return node;
   else reportWrongSort(scope, span, reference.$refText, "a procedure", node, []);
@@ -70,7 +82,7 @@ export function resolveHazard(scope: Scope, use: ast.HazardUse): { readonly name
   const span = spanOf(scope, use);
   const { name } = use;
   const node = lookUp(scope.reach, name);
-  if (ast.isHazard(node)) scope.used.add(node);
+  if (ast.isHazard(node)) markUsed(scope, node);
   else if (!HAZARDS.includes(name)) {
     if (node === undefined) reportUnknown(scope, span, name, "a hazard", ast.isHazard, HAZARDS);
     else reportWrongSort(scope, span, name, "a hazard", node, ["hazard"]);
@@ -96,38 +108,6 @@ export function likelyMeant(scope: Scope, name: string, sorts: readonly Sort[]):
   const near = nearestInReach(scope, name, (node) => sorts.some((sort) => sort === sortOf(scope, node)))[0];
   const node = near === undefined ? undefined : lookUp(scope.reach, near);
   return (node === undefined ? undefined : scope.lowering.records.get(node)) ?? null;
-}
-
-/** The nearest of the names: one that differs in capitals only, then those a slip or two away. At most three. */
-export function nearestNames(name: string, names: Iterable<string>): readonly string[] {
-  const small = name.toLowerCase();
-  // Of a single letter any other would be near.
-  const most = small.length < 2 ? 0 : small.length < 4 ? 1 : 2;
-  const letters = lettersOf(small);
-  const found: { readonly name: string; readonly distance: number }[] = [];
-  for (const candidate of new Set(names)) {
-    if (Math.abs(candidate.length - name.length) > most) continue;
-    const other = candidate.toLowerCase();
-    // A slip takes one letter away and brings another at most, so most names need no closer look.
-    if (bitsIn(letters ^ lettersOf(other)) > 2 * most) continue;
-    const distance = editDistance(small, other);
-    if (distance <= most) found.push({ name: candidate, distance });
-  }
-  found.sort((a, b) => a.distance - b.distance);
-  return found.slice(0, 3).map((entry) => entry.name);
-}
-
-/** Which letters a word has, as bits; some share one. */
-function lettersOf(word: string): number {
-  let letters = 0;
-  for (let at = 0; at < word.length; at++) letters |= 1 << (word.charCodeAt(at) & 31);
-  return letters;
-}
-
-function bitsIn(bits: number): number {
-  let count = 0;
-  for (let rest = bits; rest !== 0; rest &= rest - 1) count++;
-  return count;
 }
 
 /** `a part`, `a part or a ring`. */
@@ -244,7 +224,7 @@ function reportUnknown(
   for (const near of nearest) {
     // What was probably meant is not unused.
     const node = lookUp(scope.reach, near);
-    if (node !== undefined) scope.used.add(node);
+    if (node !== undefined) markUsed(scope, node);
   }
   scope.problems.push({ kind: "unknown name", span, name, wanted, nearest });
 }

@@ -5,7 +5,7 @@ import * as ast from "#grammar/generated/ast.ts";
 import { declaredNames } from "#syntax/scope.ts";
 import type { Declaration } from "./declarations.ts";
 import { type Scope, spanOf } from "./lowering.ts";
-import { propertySpan, sortNoun } from "./names.ts";
+import { propertySpan, sortNoun, usedId } from "./names.ts";
 import type { ModelProblem } from "./problem.ts";
 import type { FileModel } from "./procedure.ts";
 
@@ -20,9 +20,8 @@ export function unusedIn(scope: Scope, model: FileModel, isUsedFile: boolean): r
 }
 
 function unusedDeclarations(scope: Scope, declarations: readonly Declaration[]): readonly ModelProblem[] {
-  const used = new Set([...scope.used].map((node) => scope.lowering.records.get(node)));
   return declarations
-    .filter((declared) => !used.has(declared) && !actsUnnamed(declared))
+    .filter((declared) => !scope.used.has(declared) && !actsUnnamed(declared))
     .map(({ extent, kind, name, span }) => ({ kind: "unused", span, name, what: sortNoun(kind), extent }));
 }
 
@@ -40,7 +39,7 @@ function unusedUses(scope: Scope, model: FileModel): readonly ModelProblem[] {
     const file = path === null || path === model.path ? undefined : scope.lowering.files.get(path);
     if (file === undefined || file.problems.length > 0) return [];
     if (
-      declaredNames(file.file).some((declared) => scope.used.has(declared.node)) ||
+      declaredNames(file.file).some(({ node }) => scope.used.has(usedId(scope.lowering, node) ?? "")) ||
       file.file.items.some(actsOnItsOwn)
     )
       return [];

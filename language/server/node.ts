@@ -6,13 +6,10 @@ import { startServer } from "./server.ts";
 /**
  * Serves on two streams. Ends the process when the client says so, when the input ends, or when the client's process is gone.
  * Standard output belongs to the client alone then.
+ * @param assets the address of the folder with fonts
  */
-export function serveOn(input: NodeJS.ReadableStream, output: NodeJS.WritableStream): void {
-  startServer(createConnection(ProposedFeatures.all, input, output), {
-    disk: diskFiles,
-    today,
-    assets: new URL("assets", import.meta.url).href,
-  });
+export function serveOn(input: NodeJS.ReadableStream, output: NodeJS.WritableStream, assets: string): void {
+  startServer(createConnection(ProposedFeatures.all, input, output), { disk: diskFiles, today, assets });
 }
 
 /** Serves on the channel that the command line names (`--node-ipc`, `--stdio`, `--socket=N`). */

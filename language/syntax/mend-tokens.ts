@@ -2,13 +2,13 @@
 // commas for points and dashes for `..` are told here and read as they were meant. Knows no statement.
 import type { ILexingError, IToken } from "chevrotain";
 import { readCurlyStrings } from "./curly-strings.ts";
+import type { SpragLexer } from "./lexer.ts";
 import { limitNesting } from "./nesting.ts";
 import { hasOpenString, readOpenStrings } from "./open-strings.ts";
 import { readOpenTextBlocks } from "./open-text-blocks.ts";
 import { readOpenUnits } from "./open-units.ts";
 import type { SyntaxProblem } from "./problem.ts";
 import type { Recogniser } from "./recognise.ts";
-import type { SpragLexer } from "./services.ts";
 import { typeName } from "./statements.ts";
 import { lineEnd } from "./text-line.ts";
 import { readUnitsBelow } from "./units-below.ts";

@@ -1,8 +1,8 @@
 // Strings whose closing (or opening) quote is missing: ends them where the writer most likely meant, so that what stands
 // behind them on the line is still read.
 import type { IToken } from "chevrotain";
+import type { SpragLexer } from "./lexer.ts";
 import type { SyntaxProblem } from "./problem.ts";
-import type { SpragLexer } from "./services.ts";
 import { typeName } from "./statements.ts";
 import { endOf } from "./virtual-token.ts";
 

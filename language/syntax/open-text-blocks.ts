@@ -1,8 +1,8 @@
 // `"""` without its end: the text is taken to hold the lines indented deeper than the one it begins on, and is told once at
 // its opening. Knows no statement.
 import type { ILexingError, IToken } from "chevrotain";
+import type { SpragLexer } from "./lexer.ts";
 import type { SyntaxProblem } from "./problem.ts";
-import type { SpragLexer } from "./services.ts";
 import { typeName } from "./statements.ts";
 import { lineEnd, lineStart } from "./text-line.ts";
 import { endOf } from "./virtual-token.ts";

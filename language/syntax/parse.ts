@@ -3,13 +3,16 @@
 import type { IToken } from "chevrotain";
 import { DocumentState, type LangiumDocument, TextDocument, URI } from "langium";
 import type * as ast from "#grammar/generated/ast.ts";
+import { SpragGrammar } from "#grammar/generated/grammar.ts";
 import { balanceBraces } from "./braces.ts";
 import { type Damage, damageFrom } from "./damage.ts";
+import { createForms } from "./forms.ts";
+import { createLexer, type SpragLexer } from "./lexer.ts";
+import { createLookahead } from "./lookahead.ts";
 import { type MendedTokens, mendTokens } from "./mend-tokens.ts";
 import type { SyntaxProblem } from "./problem.ts";
 import { createRecogniser, type Recogniser } from "./recognise.ts";
 import { recover } from "./recover.ts";
-import { createSpragServices, type SpragLexer } from "./services.ts";
 import { problemOf } from "./slip.ts";
 import { AS_ONE } from "./statements.ts";
 import { createTreeReader, type ReadTree, type TreeReader } from "./tree-reader.ts";
@@ -54,10 +57,10 @@ let made: Reader | undefined;
 
 function theReader(): Reader {
   if (made === undefined) {
-    const services = createSpragServices().sprag;
-    const { Lexer: lexer, LangiumParser: parser } = services.parser;
-    const grammar = createRecogniser(parser, AS_ONE);
-    made = { lexer: lexer as SpragLexer, trees: createTreeReader(services), grammar };
+    const lexer = createLexer();
+    const forms = createForms(SpragGrammar(), lexer.types);
+    const trees = createTreeReader(SpragGrammar(), lexer.types, createLookahead(forms));
+    made = { lexer, trees, grammar: createRecogniser(forms, AS_ONE) };
   }
   return made;
 }

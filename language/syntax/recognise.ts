@@ -1,7 +1,7 @@
 // Follows the grammar over a few tokens along every path at once: how far they fit, and what could stand where they stop.
 // Used only where the parser has failed; knows the grammar's form and nothing of Sprag.
-import { Alternation, type IToken, Option, Repetition, RepetitionMandatory, type TokenType } from "chevrotain";
-import type { LangiumParser } from "langium";
+import type { IToken, TokenType } from "chevrotain";
+import { beginningsOf, type ChoiceForm, type Form, type Forms, firstOf, type RuleForm } from "./forms.ts";
 
 /** How a rule fits the tokens from a start on. */
 export interface Fit {
@@ -24,155 +24,74 @@ export interface Recogniser {
 }
 
 /** @param asOne rules that are named as one thing in `expected`, not by the tokens they begin with, and that name */
-export function createRecogniser(parser: LangiumParser, asOne: ReadonlyMap<string, string>): Recogniser {
-  const productions = (
-    parser as unknown as { wrapper: { getGAstProductions(): Record<string, Production> } }
-  ).wrapper.getGAstProductions();
-  const types = new Map<string, TokenType>();
-  const rules = compileRules(productions, asOne, types);
-  const rule = (name: string): RuleNode => {
-    const found = rules.get(name);
+export function createRecogniser(forms: Forms, asOne: ReadonlyMap<string, string>): Recogniser {
+  const grammar: Grammar = { asOne, labels: new Map(), open: new Map() };
+  const rule = (name: string): RuleForm => {
+    const found = forms.rules.get(name);
     if (found === undefined) throw new Error(`No rule ${name} in the grammar`);
     return found;
   };
   return {
-    fit: (name, tokens, start) => fitRule(rule(name), tokens, start),
-    canStart: (name, type) => firstOf(rule(name)).types.has(typeIndex(type)),
-    type: (name) => types.get(name) as TokenType,
-    words: [...types.keys()].filter((name) => /^[a-z]/.test(name)),
+    fit: (name, tokens, start) => fitRule(grammar, rule(name), tokens, start),
+    canStart: (name, type) => firstOf(rule(name).body).types.has(type.tokenTypeIdx as number),
+    type: (name) => forms.types.get(name) as TokenType,
+    words: [...forms.types.keys()].filter((name) => /^[a-z]/.test(name)),
   };
 }
 
-/* ---- the grammar, compiled ---- */
+/* ---- what is told of it ---- */
 
-interface Production {
-  readonly name?: string;
-  readonly definition?: readonly Production[];
-  readonly terminalType?: TokenType;
-  readonly nonTerminalName?: string;
-}
-interface First {
-  readonly types: ReadonlySet<number>;
-  readonly labels: ReadonlySet<string>;
-  readonly empty: boolean;
-}
-type Node = (
-  | { readonly form: "token"; readonly type: number; readonly label: string }
-  | { readonly form: "rule"; readonly rule: RuleNode }
-  | { readonly form: "sequence"; readonly parts: readonly Node[] }
-  | Choice
-  | { readonly form: "optional" | "many" | "some"; readonly part: Node }
-) & { first?: First };
-interface Choice {
-  readonly form: "choice";
-  readonly parts: readonly Node[];
-  first?: First;
-  /** Which parts go on with a type of token; filled as asked. */
-  open?: Map<number, readonly Node[]>;
-}
-interface RuleNode {
-  readonly name: string;
-  readonly label: string | null;
-  body: Node;
-  first?: First;
+interface Grammar {
+  readonly asOne: ReadonlyMap<string, string>;
+  /** What each form can begin with, as it is told; filled as asked. */
+  readonly labels: Map<Form | RuleForm, ReadonlySet<string>>;
+  /** Which parts of a choice go on with a type of token; filled as asked. */
+  readonly open: Map<Form, Map<number, readonly Form[]>>;
 }
 
-function typeIndex(type: TokenType): number {
-  return type.tokenTypeIdx as number;
-}
-
-function compileRules(
-  productions: Record<string, Production>,
-  asOne: ReadonlyMap<string, string>,
-  types: Map<string, TokenType>,
-): Map<string, RuleNode> {
-  const rules = new Map<string, RuleNode>();
-  const nothing: Node = { form: "sequence", parts: [] };
-  const plainName = (name: string) => name.replace(/\u200B$/, "");
-  for (const key of Object.keys(productions)) {
-    const name = plainName(key);
-    rules.set(name, { name, label: asOne.get(name) ?? null, body: nothing });
+function labelsOf(grammar: Grammar, form: Form | RuleForm): ReadonlySet<string> {
+  let labels = grammar.labels.get(form);
+  if (labels === undefined) {
+    labels = new Set(findLabels(grammar, form));
+    grammar.labels.set(form, labels);
   }
-  const sequence = (parts: readonly Production[]): Node => {
-    const compiled = parts.map(compile);
-    return compiled.length === 1 ? (compiled[0] as Node) : { form: "sequence", parts: compiled };
-  };
-  const compile = (production: Production): Node => {
-    if (production.terminalType !== undefined) {
-      const { terminalType } = production;
-      types.set(terminalType.name, terminalType);
-      return { form: "token", type: typeIndex(terminalType), label: terminalType.name };
-    }
-    if (production.nonTerminalName !== undefined) {
-      return { form: "rule", rule: rules.get(plainName(production.nonTerminalName)) as RuleNode };
-    }
-    const parts = production.definition ?? [];
-    if (production instanceof Alternation) return { form: "choice", parts: parts.map(compile) };
-    if (production instanceof Option) return { form: "optional", part: sequence(parts) };
-    if (production instanceof Repetition) return { form: "many", part: sequence(parts) };
-    if (production instanceof RepetitionMandatory) return { form: "some", part: sequence(parts) };
-    return sequence(parts);
-  };
-  for (const [key, production] of Object.entries(productions)) {
-    (rules.get(plainName(key)) as RuleNode).body = sequence(production.definition ?? []);
-  }
-  return rules;
+  return labels;
 }
 
-function firstOf(node: Node | RuleNode): First {
-  node.first ??= "body" in node ? ruleFirst(node) : nodeFirst(node);
-  return node.first;
-}
-
-function ruleFirst(rule: RuleNode): First {
-  const body = firstOf(rule.body);
-  return rule.label === null ? body : { ...body, labels: new Set([rule.label]) };
-}
-
-function nodeFirst(node: Node): First {
-  switch (node.form) {
+function findLabels(grammar: Grammar, form: Form | RuleForm): Iterable<string> {
+  switch (form.form) {
     case "token":
-      return { types: new Set([node.type]), labels: new Set([node.label]), empty: false };
-    case "rule":
-      return firstOf(node.rule);
-    case "optional":
-    case "many":
-      return { ...firstOf(node.part), empty: true };
-    case "some":
-      return firstOf(node.part);
-    case "choice": {
-      const firsts = node.parts.map(firstOf);
-      return { ...union(firsts), empty: firsts.some((first) => first.empty) };
+      return [form.type.name];
+    case "call":
+      return labelsOf(grammar, form.rule);
+    case "rule": {
+      const label = grammar.asOne.get(form.name);
+      return label === undefined ? labelsOf(grammar, form.body) : [label];
     }
-    case "sequence": {
-      const until = node.parts.findIndex((part) => !firstOf(part).empty);
-      const firsts = (until < 0 ? node.parts : node.parts.slice(0, until + 1)).map(firstOf);
-      return { ...union(firsts), empty: until < 0 };
-    }
+    case "choice":
+      return form.parts.flatMap((part) => [...labelsOf(grammar, part)]);
+    case "sequence":
+      return beginningsOf(form.parts).flatMap((part) => [...labelsOf(grammar, part)]);
+    default:
+      return labelsOf(grammar, form.part);
   }
-}
-
-function union(firsts: readonly First[]): Omit<First, "empty"> {
-  return {
-    types: new Set(firsts.flatMap((first) => [...first.types])),
-    labels: new Set(firsts.flatMap((first) => [...first.labels])),
-  };
 }
 
 /* ---- following it ---- */
 
 interface Walk {
+  readonly grammar: Grammar;
   readonly tokens: readonly IToken[];
   /** Ends of a rule from a position on; each is worked out once. */
-  readonly known: Map<RuleNode, Map<number, readonly number[]>>;
+  readonly known: Map<RuleForm, Map<number, readonly number[]>>;
   furthest: number;
   /** What could stand at `furthest`; null where nobody has asked. */
   expected: Set<string> | null;
 }
 
-function fitRule(rule: RuleNode, tokens: readonly IToken[], start: number): Fit {
-  const walk: Walk = { tokens, known: new Map(), furthest: start, expected: null };
-  const ends = endsOf(walk, { form: "rule", rule }, start);
+function fitRule(grammar: Grammar, rule: RuleForm, tokens: readonly IToken[], start: number): Fit {
+  const walk: Walk = { grammar, tokens, known: new Map(), furthest: start, expected: null };
+  const ends = endsOf(walk, rule, start);
   const end = ends.length === 0 ? -1 : Math.max(...ends);
   let expected: readonly string[] | undefined;
   return {
@@ -180,30 +99,32 @@ function fitRule(rule: RuleNode, tokens: readonly IToken[], start: number): Fit 
     furthest: Math.max(walk.furthest, end),
     // Most statements fit, and then nobody asks: those that do not are walked again.
     get expected() {
-      expected ??= walk.furthest >= end ? expectedFrom(rule, tokens, start) : [];
+      expected ??= walk.furthest >= end ? expectedFrom(grammar, rule, tokens, start) : [];
       return expected;
     },
   };
 }
 
-function expectedFrom(rule: RuleNode, tokens: readonly IToken[], start: number): readonly string[] {
+function expectedFrom(grammar: Grammar, rule: RuleForm, tokens: readonly IToken[], start: number): readonly string[] {
   const expected = new Set<string>();
-  endsOf({ tokens, known: new Map(), furthest: start, expected }, { form: "rule", rule }, start);
+  endsOf({ grammar, tokens, known: new Map(), furthest: start, expected }, rule, start);
   return [...expected];
 }
 
-function endsOf(walk: Walk, node: Node, at: number): readonly number[] {
+function endsOf(walk: Walk, node: Form | RuleForm, at: number): readonly number[] {
   const first = firstOf(node);
   const token = walk.tokens[at];
   if (token === undefined || !first.types.has(token.tokenTypeIdx)) {
-    missed(walk, first, at);
+    missed(walk, node, at);
     return first.empty ? [at] : [];
   }
   switch (node.form) {
     case "token":
       return [at + 1];
-    case "rule":
+    case "call":
       return ruleEnds(walk, node.rule, at);
+    case "rule":
+      return ruleEnds(walk, node, at);
     case "sequence": {
       let ends: readonly number[] = [at];
       for (const part of node.parts) {
@@ -213,7 +134,7 @@ function endsOf(walk: Walk, node: Node, at: number): readonly number[] {
       return ends;
     }
     case "choice": {
-      const open = openParts(node, token.tokenTypeIdx);
+      const open = openParts(walk.grammar, node, token.tokenTypeIdx);
       if (open.length < node.parts.length) missedIn(walk, node.parts, token.tokenTypeIdx, at);
       const [only] = open;
       if (only !== undefined && open.length === 1) return endsOf(walk, only, at);
@@ -228,19 +149,19 @@ function endsOf(walk: Walk, node: Node, at: number): readonly number[] {
   }
 }
 
-function after(walk: Walk, node: Node, starts: readonly number[]): readonly number[] {
+function after(walk: Walk, node: Form, starts: readonly number[]): readonly number[] {
   if (starts.length === 1) {
     const at = starts[0] as number;
     const first = firstOf(node);
     const token = walk.tokens[at];
     if (token !== undefined && first.types.has(token.tokenTypeIdx)) return endsOf(walk, node, at);
-    missed(walk, first, at);
+    missed(walk, node, at);
     return first.empty ? starts : [];
   }
   return distinct(starts.flatMap((start) => endsOf(walk, node, start)));
 }
 
-function repeated(walk: Walk, node: Node, starts: readonly number[]): readonly number[] {
+function repeated(walk: Walk, node: Form, starts: readonly number[]): readonly number[] {
   const all = new Set(starts);
   let fresh = starts;
   while (fresh.length > 0) {
@@ -251,7 +172,7 @@ function repeated(walk: Walk, node: Node, starts: readonly number[]): readonly n
   return [...all];
 }
 
-function ruleEnds(walk: Walk, rule: RuleNode, at: number): readonly number[] {
+function ruleEnds(walk: Walk, rule: RuleForm, at: number): readonly number[] {
   let byStart = walk.known.get(rule);
   if (byStart === undefined) {
     byStart = new Map();
@@ -266,28 +187,32 @@ function ruleEnds(walk: Walk, rule: RuleNode, at: number): readonly number[] {
 }
 
 /** The parts of a choice that a token of this type lets go on: those that can begin with it, and those that may be empty. */
-function openParts(choice: Choice, type: number): readonly Node[] {
-  choice.open ??= new Map();
-  let open = choice.open.get(type);
+function openParts(grammar: Grammar, choice: ChoiceForm, type: number): readonly Form[] {
+  let ofChoice = grammar.open.get(choice);
+  if (ofChoice === undefined) {
+    ofChoice = new Map();
+    grammar.open.set(choice, ofChoice);
+  }
+  let open = ofChoice.get(type);
   if (open === undefined) {
     open = choice.parts.filter((part) => firstOf(part).empty || firstOf(part).types.has(type));
-    choice.open.set(type, open);
+    ofChoice.set(type, open);
   }
   return open;
 }
 
-function missedIn(walk: Walk, parts: readonly Node[], type: number, at: number): void {
+function missedIn(walk: Walk, parts: readonly Form[], type: number, at: number): void {
   if (at > walk.furthest || (at === walk.furthest && walk.expected !== null))
-    for (const part of parts) if (!firstOf(part).types.has(type)) missed(walk, firstOf(part), at);
+    for (const part of parts) if (!firstOf(part).types.has(type)) missed(walk, part, at);
 }
 
-function missed(walk: Walk, first: First, at: number): void {
+function missed(walk: Walk, form: Form | RuleForm, at: number): void {
   if (at < walk.furthest) return;
   if (at > walk.furthest) {
     walk.furthest = at;
     walk.expected?.clear();
   }
-  if (walk.expected !== null) for (const label of first.labels) walk.expected.add(label);
+  if (walk.expected !== null) for (const label of labelsOf(walk.grammar, form)) walk.expected.add(label);
 }
 
 function distinct(ends: readonly number[]): readonly number[] {

@@ -1,20 +1,6 @@
 // What a name in a text stands for: name maps, one for each container, inner before outer, then what the file uses.
 // Knows the tree and nothing of kinds, indices or quantities.
-import {
-  type AstNode,
-  type AstNodeDescription,
-  AstUtils,
-  DocumentState,
-  EMPTY_STREAM,
-  type LangiumCoreServices,
-  type ReferenceInfo,
-  type Scope,
-  type ScopeProvider,
-  type Stream,
-  stream,
-  type URI,
-  UriUtils,
-} from "langium";
+import { type AstNode, AstUtils, type CstNode, type Reference } from "langium";
 import * as ast from "#grammar/generated/ast.ts";
 import type { ParsedFile } from "./parse.ts";
 
@@ -37,7 +23,6 @@ export function linkFiles(files: ReadonlyMap<string, ParsedFile>): void {
     if (before !== undefined && sameFiles(before, used)) continue;
     usedBy.set(parsed.file, used);
     forget(parsed);
-    parsed.document.state = DocumentState.ComputedScopes;
   }
 }
 
@@ -106,34 +91,36 @@ export function meantAt(
   return undefined;
 }
 
-/** Finds names through the maps; serves linking here and the language server alike. */
-export class SpragScopeProvider implements ScopeProvider {
-  private readonly services: LangiumCoreServices;
+/** A name in a text that means a thing, or a step or task. What it means is looked up when it is first asked for. */
+export function referenceFrom(from: AstNode, what: "things" | "steps", $refText: string, $refNode: CstNode): Reference {
+  return new NameReference(from, what, $refText, $refNode);
+}
 
-  constructor(services: LangiumCoreServices) {
-    this.services = services;
+class NameReference implements Reference {
+  readonly $refText: string;
+  readonly $refNode: CstNode;
+  private readonly from: AstNode;
+  private readonly what: "things" | "steps";
+  /** Undefined where nobody has asked yet, null where the name means nothing. */
+  private meant: AstNode | null | undefined;
+
+  constructor(from: AstNode, what: "things" | "steps", $refText: string, $refNode: CstNode) {
+    this.from = from;
+    this.what = what;
+    this.$refText = $refText;
+    this.$refNode = $refNode;
   }
 
-  getScope(context: ReferenceInfo): Scope {
-    const type = this.services.shared.AstReflection.getReferenceType(context);
-    const procedure = procedureOf(context.container);
-    if (type === ast.StepOrTask.$type) return scopeOver(procedure === undefined ? [] : [tablesOf(procedure).steps]);
-    const file = AstUtils.findRootNode(context.container);
-    const tables = [tablesOf(file).things];
-    if (procedure !== undefined) tables.unshift(tablesOf(procedure).things);
-    for (const used of usedBy.get(file) ?? this.usedDocuments(file)) tables.push(tablesOf(used).things);
-    return scopeOver(tables);
+  get ref(): AstNode | undefined {
+    if (this.meant === undefined) {
+      this.meant = meantAt(this.from, this.$refText, this.what) ?? null;
+      AstUtils.findRootNode(this.from).$document?.references.push(this);
+    }
+    return this.meant ?? undefined;
   }
 
-  /** Where no set of files was linked: the documents that the server holds. */
-  private usedDocuments(file: AstNode): AstNode[] {
-    const uri = file.$document?.uri;
-    if (uri === undefined || !ast.isFile(file)) return [];
-    const documents = this.services.shared.workspace.LangiumDocuments;
-    return file.items
-      .filter(ast.isUse)
-      .map((use) => documents.getDocument(UriUtils.resolvePath(UriUtils.dirname(uri), use.path))?.parseResult.value)
-      .filter((found) => found !== undefined);
+  forget(): void {
+    this.meant = undefined;
   }
 }
 
@@ -167,10 +154,7 @@ function sameFiles(before: readonly AstNode[], now: readonly AstNode[]): boolean
 }
 
 function forget(parsed: ParsedFile): void {
-  for (const reference of parsed.document.references as { _ref?: unknown; _nodeDescription?: unknown }[]) {
-    delete reference._ref;
-    delete reference._nodeDescription;
-  }
+  for (const reference of parsed.document.references) (reference as NameReference).forget();
   parsed.document.references = [];
 }
 
@@ -220,30 +204,4 @@ function add(node: AstNode, into: DeclaredName[]): void {
   const { name } = node as { name?: unknown };
   if (typeof name !== "string" || name === "") return;
   into.push({ name: name.normalize("NFC"), node: node as DeclaredName["node"] });
-}
-
-/* ---- scopes over tables ---- */
-
-function scopeOver(inReach: readonly NameTable[]): Scope {
-  const find = (name: string): AstNodeDescription | undefined => {
-    const key = name.normalize("NFC");
-    for (const each of inReach) {
-      const found = each.first.get(key);
-      if (found !== undefined) return describe(found);
-    }
-    return undefined;
-  };
-  return {
-    getElement: find,
-    getElements(name: string): Stream<AstNodeDescription> {
-      const found = find(name);
-      return found === undefined ? EMPTY_STREAM : stream([found]);
-    },
-    getAllElements: () => stream(inReach.flatMap((each) => [...each.first.values()].map(describe))),
-  };
-}
-
-function describe({ name, node }: DeclaredName): AstNodeDescription {
-  const documentUri = AstUtils.findRootNode(node).$document?.uri as URI;
-  return { node, name, type: node.$type, documentUri, path: "" };
 }

@@ -1,13 +1,5 @@
 // What a string says: without its quotes, escapes resolved, the common indentation of a block removed; what a unit says; and a
 // name in the one spelling by which names are compared.
-import { DefaultValueConverter, type GrammarAST, type ValueType } from "langium";
-
-/** Gives the tree plain text in place of quoted text; a missing closing quote does no harm. */
-export class TextConverter extends DefaultValueConverter {
-  protected override runConverter(rule: GrammarAST.AbstractRule, input: string): ValueType {
-    return textOf(rule.name, input);
-  }
-}
 
 /** What a terminal of this name says. */
 export function textOf(terminal: string, image: string): string {

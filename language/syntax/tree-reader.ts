@@ -1,19 +1,21 @@
 // Makes the tree from tokens by Langium's grammar, as Langium's own parser makes it, node for node, several times as fast: all
 // that does not depend on the tokens is worked out once. Stops at the first token that does not fit; recovery is not its matter.
-import type { IToken, TokenType } from "chevrotain";
+import { EOF, type IToken, type TokenType } from "chevrotain";
 import {
   type AstNode,
+  type AstReflection,
   type CompositeCstNode,
   CompositeCstNodeImpl,
   type CstNode,
   GrammarAST,
   GrammarUtils,
-  type LangiumCoreServices,
   LeafCstNodeImpl,
   RootCstNodeImpl,
 } from "langium";
 import type * as ast from "#grammar/generated/ast.ts";
-import { END_OF_TEXT, type Guesses, guessesOf } from "./lookahead.ts";
+import { SpragAstReflection, StepOrTask } from "#grammar/generated/ast.ts";
+import type { Lookahead } from "./lookahead.ts";
+import { referenceFrom } from "./scope.ts";
 import { textOf } from "./text-value.ts";
 
 export interface TreeReader {
@@ -26,9 +28,13 @@ export type ReadTree =
   | { readonly file: ast.File; readonly wrongAt: null }
   | { readonly file: null; readonly wrongAt: IToken };
 
-export function createTreeReader(services: LangiumCoreServices): TreeReader {
-  const { Grammar: grammar } = services;
-  const compiling: Compiling = { services, rules: new Map() };
+/** @param tokens by the names of terminals, and keywords as written */
+export function createTreeReader(
+  grammar: GrammarAST.Grammar,
+  tokens: Readonly<Record<string, TokenType>>,
+  ahead: Lookahead,
+): TreeReader {
+  const compiling: Compiling = { tokens, ahead, defaults: defaultsOf(new SpragAstReflection()), rules: new Map() };
   const entry = grammar.rules.find((rule) => GrammarAST.isParserRule(rule) && rule.entry) as GrammarAST.ParserRule;
   const rule = ruleOf(compiling, entry);
   return { read: (text, tokens, hidden) => readWith(rule, text, tokens, hidden) };
@@ -86,6 +92,14 @@ type Filling = { $type: string; $cstNode?: CompositeCstNodeImpl } & Record<strin
 type Part = (cursor: Cursor) => void;
 
 const STOP = new Error("A token does not fit");
+
+/** What stands behind the last token. */
+const END_OF_TEXT: IToken = {
+  image: "",
+  startOffset: Number.NaN,
+  tokenType: EOF,
+  tokenTypeIdx: EOF.tokenTypeIdx as number,
+};
 
 function readWith(rule: Rule, text: string, tokens: readonly IToken[], hidden: readonly IToken[]): ReadTree {
   const cursor = new Cursor(tokens, hidden);
@@ -169,7 +183,7 @@ function isWritten(node: Composite | null): node is Composite {
 }
 
 function fillIn(node: Filling, defaults: Defaults): void {
-  for (const [name, value] of defaults.get(node.$type) ?? [])
+  for (const [name, value] of defaults(node.$type))
     if (node[name] === undefined) node[name] = Array.isArray(value) ? [] : value;
 }
 
@@ -182,17 +196,18 @@ interface Rule {
   readonly defaults: Defaults;
   body: Part;
 }
-type Defaults = ReadonlyMap<string, readonly (readonly [name: string, value: unknown])[]>;
+/** What the properties of a type are as long as nothing is read. */
+type Defaults = (type: string) => readonly (readonly [name: string, value: unknown])[];
 
 interface Compiling {
-  readonly services: LangiumCoreServices;
+  readonly tokens: Readonly<Record<string, TokenType>>;
+  readonly ahead: Lookahead;
   readonly rules: Map<GrammarAST.ParserRule, Rule>;
-  defaults?: Defaults;
+  readonly defaults: Defaults;
 }
 interface Place {
   readonly compiling: Compiling;
   readonly isText: boolean;
-  readonly guesses: Guesses;
   /** What the value that is read here is kept as. */
   readonly keep: Keep | null;
 }
@@ -201,42 +216,55 @@ type Keep = (cursor: Cursor, value: unknown, node: Concrete) => void;
 function ruleOf(compiling: Compiling, rule: GrammarAST.ParserRule): Rule {
   const known = compiling.rules.get(rule);
   if (known !== undefined) return known;
-  const isText = GrammarUtils.isDataTypeRule(rule);
-  compiling.defaults ??= defaultsOf(compiling.services);
+  const isText = givesText(rule, new Set());
   const { defaults } = compiling;
   const gives = rule.fragment ? "no node" : isText ? "text" : "node";
-  const made: Rule = { type: GrammarUtils.getTypeName(rule), gives, defaults, body: () => {} };
+  const made: Rule = { type: GrammarUtils.getExplicitRuleType(rule) ?? rule.name, gives, defaults, body: () => {} };
   compiling.rules.set(rule, made);
-  const guesses = guessesOf(compiling.services.parser.LangiumParser, rule.name);
-  made.body = compile({ compiling, isText, guesses, keep: null }, rule.definition);
+  made.body = compile({ compiling, isText, keep: null }, rule.definition);
   return made;
 }
 
-function defaultsOf({ shared }: LangiumCoreServices): Defaults {
-  const { AstReflection: reflection } = shared;
-  return new Map(
-    reflection.getAllTypes().map((type) => {
+/** Whether a rule only puts text together, and makes no node. */
+function givesText(rule: GrammarAST.ParserRule, asked: Set<GrammarAST.ParserRule>): boolean {
+  const isText = (element: GrammarAST.AbstractElement): boolean => {
+    if (GrammarAST.isGroup(element) || GrammarAST.isAlternatives(element)) return element.elements.every(isText);
+    if (!GrammarAST.isRuleCall(element)) return GrammarAST.isKeyword(element);
+    const called = element.rule.ref;
+    return !GrammarAST.isParserRule(called) || givesText(called, asked);
+  };
+  if (asked.has(rule)) return true;
+  asked.add(rule);
+  return isText(rule.definition);
+}
+
+function defaultsOf(reflection: AstReflection): Defaults {
+  const known = new Map<string, ReturnType<Defaults>>();
+  return (type) => {
+    let defaults = known.get(type);
+    if (defaults === undefined) {
       const properties = Object.values(reflection.getTypeMetaData(type).properties);
       const some = properties.filter(({ defaultValue }) => defaultValue !== undefined);
-      return [type, some.map(({ defaultValue, name }) => [name, defaultValue] as const)];
-    }),
-  );
+      defaults = some.map(({ defaultValue, name }) => [name, defaultValue] as const);
+      known.set(type, defaults);
+    }
+    return defaults;
+  };
 }
 
 function compile(place: Place, element: GrammarAST.AbstractElement): Part {
   const once = compileOnce(place, element);
   if (element.cardinality === undefined) return once;
+  const follows = place.compiling.ahead.part(element);
   if (element.cardinality === "?") {
-    const guess = place.guesses.option();
     return (cursor) => {
-      if (guess(cursor) === true) once(cursor);
+      if (follows(cursor)) once(cursor);
     };
   }
   const isSome = element.cardinality === "+";
-  const guess = isSome ? place.guesses.some() : place.guesses.many();
   return (cursor) => {
-    if (isSome && guess(cursor) !== true) throw STOP;
-    for (let from = -1; cursor.at > from && guess(cursor) === true; ) {
+    if (isSome && !follows(cursor)) throw STOP;
+    for (let from = -1; cursor.at > from && follows(cursor); ) {
       from = cursor.at;
       once(cursor);
     }
@@ -248,7 +276,7 @@ function compileOnce(place: Place, element: GrammarAST.AbstractElement): Part {
   if (GrammarAST.isRuleCall(element)) return callPart(place, element, element);
   if (GrammarAST.isCrossReference(element)) return callPart(place, element.terminal as GrammarAST.RuleCall, element);
   if (GrammarAST.isAssignment(element)) {
-    return compile({ ...place, keep: keepAs(place.compiling, element) }, element.terminal);
+    return compile({ ...place, keep: keepAs(element) }, element.terminal);
   }
   if (GrammarAST.isAction(element)) return actionPart(element, place);
   if (GrammarAST.isAlternatives(element)) return choicePart(place, element);
@@ -261,19 +289,19 @@ function compileOnce(place: Place, element: GrammarAST.AbstractElement): Part {
   throw new Error(`No way to read ${element.$type}`);
 }
 
-function choicePart(place: Place, { elements }: GrammarAST.Alternatives): Part {
-  const parts = elements.map((part) => compile(place, part));
+function choicePart(place: Place, alternatives: GrammarAST.Alternatives): Part {
+  const parts = alternatives.elements.map((part) => compile(place, part));
   if (parts.length === 1) return parts[0] as Part;
-  const guess = place.guesses.choice();
+  const chosen = place.compiling.ahead.choice(alternatives);
   return (cursor) => {
-    const part = parts[guess(cursor) as number];
+    const part = parts[chosen(cursor)];
     if (part === undefined) throw STOP;
     part(cursor);
   };
 }
 
 function keywordPart({ isText, compiling, keep }: Place, keyword: GrammarAST.Keyword): Part {
-  const type = tokenIndex(compiling.services, keyword.value);
+  const type = tokenIndex(compiling, keyword.value);
   return (cursor) => {
     const { image } = take(cursor, type, keyword);
     if (keep !== null) keep(cursor, image, cursor.loose[cursor.loose.length - 1] as Concrete);
@@ -292,7 +320,7 @@ function callPart(place: Place, call: GrammarAST.RuleCall, source: GrammarAST.Ab
 }
 
 function terminalPart({ compiling, isText, keep }: Place, name: string, source: GrammarAST.AbstractElement): Part {
-  const type = tokenIndex(compiling.services, name);
+  const type = tokenIndex(compiling, name);
   return (cursor) => {
     const text = textOf(name, take(cursor, type, source).image);
     if (keep !== null) keep(cursor, text, cursor.loose[cursor.loose.length - 1] as Concrete);
@@ -351,11 +379,11 @@ function actionPart(action: GrammarAST.Action, { compiling }: Place): Part {
       cursor.node.$type = type;
     };
   }
-  const keep = keepAs(compiling, { feature, operator });
+  const keep = keepAs({ feature, operator });
   return (cursor) => {
     const first = cursor.node;
     const from = cursor.firsts[cursor.firsts.length - 1] as number;
-    const node = finish(cursor, first, compiling.defaults as Defaults) as Composite;
+    const node = finish(cursor, first, compiling.defaults) as Composite;
     open(cursor, cursor.loose.length - 1, from);
     cursor.source = action;
     cursor.node = { $type: type };
@@ -363,16 +391,17 @@ function actionPart(action: GrammarAST.Action, { compiling }: Place): Part {
   };
 }
 
-function keepAs(
-  { services }: Compiling,
-  to: { readonly feature: string; readonly operator: "+=" | "=" | "?="; readonly terminal?: unknown },
-): Keep {
-  const { feature, operator } = to;
-  const { Linker: linker } = services.references;
-  const isReference = GrammarAST.isCrossReference(to.terminal);
+function keepAs(to: {
+  readonly feature: string;
+  readonly operator: "+=" | "=" | "?=";
+  readonly terminal?: GrammarAST.AbstractElement;
+}): Keep {
+  const { feature, operator, terminal } = to;
+  const isReference = terminal !== undefined && GrammarAST.isCrossReference(terminal);
+  const named = isReference && terminal.type.$refText === StepOrTask.$type ? "steps" : "things";
   return ({ node }, value, cst) => {
     let item = value;
-    if (isReference) item = linker.buildReference(node as AstNode, feature, cst as CstNode, value as string);
+    if (isReference) item = referenceFrom(node as AstNode, named, value as string, cst as CstNode);
     else if (typeof value === "object") own(node, feature, value as Filling);
     if (operator === "=") node[feature] = item;
     else if (operator === "?=") node[feature] = true;
@@ -391,6 +420,6 @@ function own(node: Filling, feature: string, value: Filling): void {
   (value.$cstNode as CompositeCstNodeImpl).astNode = value as AstNode;
 }
 
-function tokenIndex({ parser }: LangiumCoreServices, name: string): number {
-  return (parser.Lexer.definition[name] as TokenType).tokenTypeIdx as number;
+function tokenIndex({ tokens }: Compiling, name: string): number {
+  return (tokens[name] as TokenType).tokenTypeIdx as number;
 }

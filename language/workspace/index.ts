@@ -1,4 +1,4 @@
-// All that callers of the core need: the command line, the server, a browser.
+// All that callers of the core need: the server, a browser. The command takes it from the files themselves, to load no more than it calls.
 
 export { explanationLines } from "#outputs/explanation.ts";
 export { codeText, printable, UNSHOWABLE } from "#outputs/printable.ts";

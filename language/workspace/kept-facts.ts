@@ -1,8 +1,9 @@
 // What was found by following the procedures of a file, kept for its next state: a procedure that says what it said, as does all that it
 // performs, is not followed again. Knows no fact in particular.
-import { createComparison, moveBetween } from "#model/alike.ts";
+import { type Comparison, createComparison, moveBetween } from "#model/alike.ts";
 import { performsIn } from "#model/cycles.ts";
 import type { FileModel, Procedure } from "#model/procedure.ts";
+import type { Moves } from "#model/taken-over.ts";
 import type { AnyFact } from "#rules/rule.ts";
 import { filesBehind } from "./concerned.ts";
 import type { Loaded } from "./load.ts";
@@ -35,16 +36,23 @@ export function surroundingsOf(loaded: Loaded, path: string, stock: FileModel | 
   };
 }
 
-/** Asks what is still true: the facts of a procedure of now, or null where it is to be followed. */
-export function stillTrue(before: KeptFacts, now: Surroundings): (procedure: Procedure) => readonly AnyFact[] | null {
+/**
+ * Asks what is still true: the facts of a procedure of now, or null where it is to be followed.
+ * @param moves how the procedures of the file moved since its last model
+ */
+export function stillTrue(
+  before: KeptFacts,
+  now: Surroundings,
+  moves: Moves | null,
+): (procedure: Procedure) => readonly AnyFact[] | null {
   if (before.stock !== now.stock || (now.stock !== null && before.day !== now.day)) return () => null;
-  const moves = new Map(
-    [...before.texts].flatMap(([path, text]) => {
-      const next = now.texts.get(path);
-      return next === undefined ? [] : [[path, moveBetween(text, next)] as const];
-    }),
-  );
-  const { carried, isAlike } = createComparison((path) => moves.get(path) ?? null);
+  const isTakenOver = (one?: Procedure, other?: Procedure): boolean =>
+    one === other || (one !== undefined && other !== undefined && moves?.before.get(other) === one);
+  let comparison: Comparison | null = null;
+  const compared = (): Comparison => {
+    comparison ??= comparisonOf(before, now);
+    return comparison;
+  };
   return (procedure) => {
     const old = before.procedures.get(procedure.id);
     const facts = old === undefined ? undefined : before.facts.get(old);
@@ -54,11 +62,23 @@ export function stillTrue(before: KeptFacts, now: Surroundings): (procedure: Pro
     );
     pairs.push([old, procedure]);
     if (pairs.every(([one, other]) => one === other)) return facts;
+    if (moves !== null && pairs.every(([one, other]) => isTakenOver(one, other))) return moves.moved(facts);
     // Where the words are others, the records need no comparison, which could not be used again.
     if (!pairs.every(([one, other]) => wordsOf(one, before) === wordsOf(other, now))) return null;
+    const { carried, isAlike } = compared();
     if (!pairs.every(([one, other]) => one === other || (one && other && isAlike(one, other)))) return null;
     return carried(facts);
   };
+}
+
+function comparisonOf(before: Surroundings, now: Surroundings): Comparison {
+  const places = new Map(
+    [...before.texts].flatMap(([path, text]) => {
+      const next = now.texts.get(path);
+      return next === undefined ? [] : [[path, moveBetween(text, next)] as const];
+    }),
+  );
+  return createComparison((path) => places.get(path) ?? null);
 }
 
 /** Of all procedures that are performed in it, at whatever depth. */

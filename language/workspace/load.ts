@@ -3,6 +3,7 @@
 import * as ast from "#grammar/generated/ast.ts";
 import { type Lowered, lowerAgain } from "#model/lower.ts";
 import type { FileModel } from "#model/procedure.ts";
+import type { Moves } from "#model/taken-over.ts";
 import { type ParsedFile, parseText } from "#syntax/parse.ts";
 import { linkFiles, resolveUse, statementsIn } from "#syntax/scope.ts";
 import type { Snapshot, Wanted } from "./snapshot.ts";
@@ -10,6 +11,8 @@ import type { Snapshot, Wanted } from "./snapshot.ts";
 export interface Loaded {
   readonly parsed: ReadonlyMap<string, ParsedFile>;
   readonly models: ReadonlyMap<string, FileModel>;
+  /** How the procedures of a file moved since the models that are known of an earlier snapshot; null where all were made anew. */
+  readonly movesIn: (path: string) => Moves | null;
   /** The text of a table that an arrangement names; null where it is not known. */
   readonly tableText: (path: string) => string | null;
   readonly wanted: readonly Wanted[];
@@ -29,14 +32,18 @@ export function load(snapshot: Snapshot, before: Loaded | null): Loaded {
   const here = (path: string): boolean => snapshot.texts.has(path) || snapshot.present.has(path);
   const tableText = (path: string): string | null => snapshot.texts.get(path) ?? null;
   let known = before?.known() ?? null;
-  let lowered: Lowered | null = null;
+  let made: Lowered | null = null;
+  const lowered = (): Lowered => {
+    made ??= lowerAgain(parsed, here, tableText, known);
+    known = made;
+    return made;
+  };
   return {
     parsed,
     get models() {
-      lowered ??= lowerAgain(parsed, here, tableText, known);
-      known = lowered;
-      return lowered.models;
+      return lowered().models;
     },
+    movesIn: (path) => lowered().moves.get(path) ?? null,
     tableText,
     wanted: wantedBy(snapshot, parsed),
     known: () => known,

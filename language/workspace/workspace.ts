@@ -5,14 +5,10 @@ import { createDecisions } from "#analysis/decision.ts";
 import { dualMaintenanceFacts } from "#analysis/dual-maintenance.ts";
 import { type FollowContext, followProcedure, optionVariable, type Run } from "#analysis/follow.ts";
 import { hazardFactsOf } from "#analysis/hazards/hazards.ts";
-import { balanceFacts } from "#analysis/limits/balance.ts";
 import { limitFactsOf } from "#analysis/limits/limits.ts";
 import { optionsAsked } from "#analysis/mentioned.ts";
 import { factsOf } from "#analysis/report.ts";
-import { secondCheckFacts } from "#analysis/second-check.ts";
-import { statementFactsOf } from "#analysis/statements.ts";
-import { traceFactsOf, weakAllows } from "#analysis/trace/trace-facts.ts";
-import { wordingFactsOf } from "#analysis/wording/wording-facts.ts";
+import { weakAllows } from "#analysis/trace/trace-facts.ts";
 import type { Option } from "#model/declarations.ts";
 import { type Expansion, expandProcedure } from "#model/expand.ts";
 import type { ExpandedProcedure } from "#model/expanded.ts";
@@ -26,6 +22,7 @@ import { type Loaded, load } from "./load.ts";
 import { withSteps } from "./place.ts";
 import { type CheckReport, reportOf } from "./report.ts";
 import type { Snapshot, Wanted } from "./snapshot.ts";
+import { writtenFactsOf } from "./written-facts.ts";
 
 export interface Workspace {
   readonly snapshot: Snapshot;
@@ -123,7 +120,7 @@ export function openWorkspace(snapshot: Snapshot, before: Workspace | null = nul
     const all = models.flatMap((model) => model.procedures.flatMap(allowsOf));
     const facts = [
       ...paths.flatMap((path): readonly AnyFact[] => loaded.parsed.get(path)?.problems ?? []),
-      ...models.flatMap(writtenFacts),
+      ...models.flatMap((model) => writtenFactsOf(model, loaded.movesIn(model.path))),
       ...[...followed.values()].flat(),
       ...weakAllows(all),
     ];
@@ -153,7 +150,8 @@ export function openWorkspace(snapshot: Snapshot, before: Workspace | null = nul
     const crib = stock === null ? undefined : loaded.models.get(settings.crib ?? snapshot.crib ?? "");
     const now = surroundingsOf(loaded, path, crib ?? null, snapshot.today);
     const before = kept.get(path);
-    const facts = yield* factsIn(models, context, stock, before === undefined ? () => null : stillTrue(before, now));
+    const known = before === undefined ? () => null : stillTrue(before, now, loaded.movesIn(path));
+    const facts = yield* factsIn(models, context, stock, known);
     kept.set(path, { ...now, facts });
     return facts;
   };
@@ -208,18 +206,6 @@ function proceduresIn({ models }: Loaded): ReadonlyMap<string, Procedure> {
   for (const model of models.values())
     for (const procedure of model.procedures) procedures.set(procedure.id, procedure);
   return procedures;
-}
-
-/** What is found in what is written, without following it. */
-function writtenFacts(model: FileModel): readonly AnyFact[] {
-  return [
-    ...model.problems,
-    ...balanceFacts(model.declarations),
-    ...statementFactsOf(model),
-    ...model.procedures.flatMap(secondCheckFacts),
-    ...traceFactsOf(model),
-    ...wordingFactsOf(model),
-  ];
 }
 
 type Facts = ReadonlyMap<Procedure, readonly AnyFact[]>;

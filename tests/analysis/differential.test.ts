@@ -9,9 +9,9 @@ import { clockDrills, flowDrills } from "../oracles/paper/flow-drills.ts";
 import type { SimProcedure } from "../oracles/paper/shop.ts";
 import { procedures } from "../oracles/procedure-generator.ts";
 
-const RUNS = isThorough ? 2000 : 100;
+const RUNS = isThorough ? 2000 : 50;
 /** Of the drills one in so many: all of them take minutes, and `npm run effects` goes through all. */
-const SHARE = 12;
+const SHARE = 30;
 /** Those of the flow and of clocks are small, and each jump stands at many places. */
 const FLOW_SHARE = 40;
 const LEAST = isThorough ? 10 : 1;

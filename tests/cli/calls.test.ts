@@ -1,5 +1,6 @@
 // Calls as such: help, version, the day of the work, and what is said of a call that no command understands.
 import { describe, expect, test } from "vitest";
+import { definitionsFor } from "#cli/commands.ts";
 import { run } from "#cli/program.ts";
 import { dateOf, type Stream, type Surroundings } from "#cli/surroundings.ts";
 import { folderWith } from "#harness/command.ts";
@@ -89,7 +90,7 @@ const nowhere: Surroundings = {
   serve: () => {},
 };
 
-test("a fault of the program itself is told as one, status 2", () => {
+test("a fault of the program itself is told as one, status 2", async () => {
   let told = "";
   const broken: Stream = {
     ...silent,
@@ -103,8 +104,15 @@ test("a fault of the program itself is told as one, status 2", () => {
       told += text;
     },
   };
-  expect(run(["explain"], { ...nowhere, out: broken, err })).toBe(2);
+  const definitions = await definitionsFor(["explain"]);
+  expect(run(["explain"], { ...nowhere, out: broken, err }, definitions)).toBe(2);
   expect(told).toMatch(/^sprag: stopped by a fault of its own\. Please report these lines:\nError: a bug\n +at /);
+});
+
+test("a call loads the sub-command that it names, and no other", async () => {
+  expect([...(await definitionsFor(["--help", "check", "a.sprag"])).keys()]).toEqual(["check"]);
+  expect([...(await definitionsFor(["--version"])).keys()]).toEqual([]);
+  expect([...(await definitionsFor(COMMANDS)).keys()]).toEqual(COMMANDS);
 });
 
 test("serve starts the server, and says on a terminal what it waits for", () => {

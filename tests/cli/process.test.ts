@@ -1,22 +1,17 @@
 // The command as it is shipped, as a process of its own: streams, statuses, permissions, and nothing left half-written.
-import { execFileSync, type SpawnSyncOptions, spawnSync } from "node:child_process";
-import { chmodSync, cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { type SpawnSyncOptions, spawnSync } from "node:child_process";
+import { chmodSync, cpSync, mkdirSync, readdirSync, rmSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type Folder, folderWith } from "#harness/command.ts";
+import { shipped } from "#harness/shipped.ts";
 import { CLEAN, TWICE } from "./texts.ts";
 
 const root = join(import.meta.dirname, "..", "..");
 let command = "";
 
 beforeAll(() => {
-  // Where everyone may read it, also one who may not read the repository.
-  const folder = mkdtempSync(join(tmpdir(), "sprag-bundle-"));
-  chmodSync(folder, 0o755);
-  execFileSync(process.execPath, [join(root, "language", "build.mjs"), folder]);
-  writeFileSync(join(folder, "package.json"), '{"type":"module"}');
-  command = join(folder, "sprag.js");
+  command = shipped();
 }, 60_000);
 afterAll(() => rmSync(dirname(command), { recursive: true, force: true }));
 
@@ -58,7 +53,7 @@ test("the bundle says the same as the sources, byte for byte", () => {
 });
 
 test("a reader that goes away early ends it quietly", () => {
-  const folder = folderWith({ "a.sprag": `${"value A = 3 Nn\n".repeat(3000)}` });
+  const folder = folderWith({ "a.sprag": `${"value A = 3 Nn\n".repeat(1000)}` });
   const { out, err } = shell(folder, '"$1" "$2" check a.sprag --format json | head -1; exit 0');
   expect({ out, err }).toEqual({ out: "{\n", err: "" });
   expect(shell(folder, 'set -o pipefail; "$1" "$2" check a.sprag --format json | head -1').status).toBe(1);

@@ -1,8 +1,10 @@
 // Quick fixes as an editor asks for them: which are offered, which is preferred, all of a kind, `allow`, versions, poor clients.
 // That each fix mends is in quick-fixes.test.ts.
+
 import { describe, expect, test } from "vitest";
 import type { CodeAction, Diagnostic } from "vscode-languageserver-protocol";
 import { type Editor, type EditorSetting, edited, withEditor } from "#harness/editor.ts";
+import { offsetsIn } from "#harness/thorough.ts";
 import { linesOf } from "#syntax/lines.ts";
 import { HURT } from "./hurt-texts.ts";
 
@@ -216,7 +218,7 @@ test("at every place of damaged texts, whatever is claimed to be found there, it
       await editor.open(path);
       await editor.change(path, text);
       const lines = linesOf(text);
-      for (let offset = 0; offset <= text.length; offset++) {
+      for (const offset of offsetsIn(text, 4)) {
         const range = lines.range(offset, Math.min(offset + 4, text.length));
         const data = { fixes: [], version: 2, isAllowed: false };
         const diagnostics = [{ range, code: "order.enclosed", source: "sprag", message: "x", data }];

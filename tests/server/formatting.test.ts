@@ -1,8 +1,10 @@
 // Layout on request: whole files, some lines, as typed; damaged files, line ends, and how small the edits are.
+
 import { describe, expect, test } from "vitest";
 import type { Position, Range, TextEdit } from "vscode-languageserver-protocol";
 import { type Editor, edited, withEditor } from "#harness/editor.ts";
 import { plainTexts } from "#harness/samples.ts";
+import { offsetsIn } from "#harness/thorough.ts";
 import { formatText } from "#syntax/format.ts";
 import { linesOf } from "#syntax/lines.ts";
 import { parseText } from "#syntax/parse.ts";
@@ -197,13 +199,13 @@ describe("as typed", () => {
 
 test("all over damaged texts it answers, and never changes a word", () =>
   withEditor({}, async (editor) => {
-    for (const [nth, [name, text]] of Object.entries(HURT).entries()) {
+    for (const [name, text] of Object.entries(HURT)) {
       await editor.open(`${name}.sprag`);
       await editor.change(`${name}.sprag`, text);
       const at = linesOf(text);
       const words = text.normalize("NFC").replace(/\s+/g, "");
-      // Every third place, another third of each text: typing is three requests a place.
-      for (let offset = nth % 3; offset <= text.length; offset += 3) {
+      // Typing is three requests a place.
+      for (const offset of offsetsIn(text, 10)) {
         const position = at.position(offset);
         const range = { start: position, end: at.position(offset + 5) };
         for (const edits of [

@@ -1,7 +1,9 @@
 // Hints beside the text: step numbers, values in the other system, repeats; each with its setting, only in the range asked for.
+
 import { describe, expect, test } from "vitest";
 import type { InlayHint, Range } from "vscode-languageserver-protocol";
 import { type Editor, type EditorSetting, withEditor } from "#harness/editor.ts";
+import { offsetsIn } from "#harness/thorough.ts";
 import { linesOf } from "#syntax/lines.ts";
 import { convertText } from "#workspace/index.ts";
 import { HURT } from "./hurt-texts.ts";
@@ -189,7 +191,7 @@ test("at every place of damaged texts it answers, inside the text", () =>
       await editor.open(`${name}.sprag`);
       await editor.change(`${name}.sprag`, text);
       const lines = linesOf(text);
-      for (let offset = 0; offset <= text.length; offset++) {
+      for (const offset of offsetsIn(text, 4)) {
         const [start, end] = [lines.position(offset), lines.position(offset + 20)];
         for (const { position } of await hintsOf(editor, `${name}.sprag`, { start, end }))
           expect(lines.offset(position.line) + position.character).toBeLessThanOrEqual(text.length);

@@ -1,8 +1,10 @@
 // What each word is told to be: types and modifiers, whole files, ranges, and what changed since.
+
 import { describe, expect, test } from "vitest";
 import type { Range, SemanticTokens, SemanticTokensDelta } from "vscode-languageserver-protocol";
 import { type Editor, withEditor } from "#harness/editor.ts";
 import { plainTexts } from "#harness/samples.ts";
+import { offsetsIn } from "#harness/thorough.ts";
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from "#server/semantic-tokens.ts";
 import { linesOf } from "#syntax/lines.ts";
 import { HURT } from "./hurt-texts.ts";
@@ -235,7 +237,7 @@ test("in damaged texts, cut anywhere, each token lies inside the text and behind
   withEditor({}, async (editor) => {
     for (const [name, text] of Object.entries(HURT)) {
       await editor.open(`${name}.sprag`);
-      for (let cut = 0; cut <= text.length; cut += 3) {
+      for (const cut of offsetsIn(text, 10)) {
         const part = text.slice(0, cut);
         await editor.change(`${name}.sprag`, part);
         let end = 0;

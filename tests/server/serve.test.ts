@@ -1,7 +1,6 @@
 // `sprag serve` as it is shipped: a process of its own that an editor speaks to over standard input and output.
-import { type ChildProcessWithoutNullStreams, execFileSync, spawn } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { type ChildProcessWithoutNullStreams, spawn } from "node:child_process";
+import { rmSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterAll, beforeAll, expect, onTestFinished, test } from "vitest";
@@ -13,15 +12,12 @@ import {
   StreamMessageWriter,
 } from "vscode-languageserver-protocol/node";
 import { folderWith } from "#harness/command.ts";
+import { shipped } from "#harness/shipped.ts";
 
-const root = join(import.meta.dirname, "..", "..");
 let command = "";
 
 beforeAll(() => {
-  const folder = mkdtempSync(join(tmpdir(), "sprag-serve-"));
-  execFileSync(process.execPath, [join(root, "language", "build.mjs"), folder]);
-  writeFileSync(join(folder, "package.json"), '{ "type": "module" }');
-  command = join(folder, "sprag.js");
+  command = shipped();
 }, 60_000);
 afterAll(() => rmSync(join(command, ".."), { recursive: true, force: true }));
 

@@ -2,12 +2,14 @@
 // stays between the words it stood between.
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { isThorough } from "#harness/thorough.ts";
 import { formatEdits, formatText } from "#syntax/format.ts";
 import { parseText } from "#syntax/parse.ts";
 import { procedureOfLines } from "../bench/procedure-text.ts";
 import { commented, mangled, sampleTexts, squeezed, trailingComments } from "./format-mangle.ts";
 
-const RUNS = 8;
+/** Layouts that each sample is spoilt to. */
+const RUNS = isThorough ? 12 : 3;
 
 test("there are samples to try", () => {
   expect(sampleTexts.length).toBeGreaterThan(30);
@@ -53,7 +55,7 @@ test.each(sampleTexts)("$path: the edits lead to the formatted text", ({ text, p
       }
       expect(edited).toBe(canonical);
     }),
-    { numRuns: 3 },
+    { numRuns: isThorough ? 6 : 1 },
   );
   expect(formatEdits(parseText(canonical, path))).toEqual([]);
 });

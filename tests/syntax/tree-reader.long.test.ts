@@ -2,20 +2,25 @@
 // finds a token that does not fit, so does Sprag.
 import { type AstNode, type CstNode, isCompositeCstNode, isReference } from "langium";
 import { expect, test } from "vitest";
+import { SpragGrammar } from "#grammar/generated/grammar.ts";
+import { langiumServices } from "#harness/langium-services.ts";
 import { sampleTexts } from "#harness/samples.ts";
-import { createSpragServices, type SpragLexer } from "#syntax/services.ts";
+import { createForms } from "#syntax/forms.ts";
+import { createLexer } from "#syntax/lexer.ts";
+import { createLookahead } from "#syntax/lookahead.ts";
 import { createTreeReader } from "#syntax/tree-reader.ts";
 import { procedureOfLines } from "../bench/procedure-text.ts";
 
-const services = createSpragServices().sprag;
-const lexer = services.parser.Lexer as SpragLexer;
-const trees = createTreeReader(services);
+const lexer = createLexer();
+const forms = createForms(SpragGrammar(), lexer.types);
+const trees = createTreeReader(SpragGrammar(), lexer.types, createLookahead(forms));
+const theirParser = langiumServices().parser.LangiumParser;
 
 test("whole texts: the same tree", () => {
   let nodes = 0;
   for (const [path, text] of [...sampleTexts, ["generated", procedureOfLines(300)] as const]) {
     const { hidden, tokens } = lexer.read(text);
-    const theirs = services.parser.LangiumParser.parse<AstNode>(text);
+    const theirs = theirParser.parse<AstNode>(text);
     const ours = trees.read(text, tokens, hidden);
     expect(placeOf(ours.wrongAt), path).toEqual(placeOf(theirs.parserErrors[0]?.token));
     if (ours.file === null) continue;
@@ -38,7 +43,7 @@ test("texts with a token left out or twice: the same token does not fit, or the 
       const [start, end] = [token.startOffset, token.startOffset + token.image.length];
       const spoilt =
         at % 2 === 0 ? text.slice(0, start) + text.slice(end) : `${text.slice(0, end)} ${text.slice(start)}`;
-      const theirs = services.parser.LangiumParser.parse<AstNode>(spoilt);
+      const theirs = theirParser.parse<AstNode>(spoilt);
       const read = lexer.read(spoilt);
       const ours = trees.read(spoilt, read.tokens, read.hidden);
       expect(placeOf(ours.wrongAt), `${path}, ${token.image} at ${start}`).toEqual(

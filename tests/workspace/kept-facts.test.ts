@@ -140,7 +140,7 @@ test("after any edits what is found is what a fresh check finds", { timeout: 1_2
         compared++;
       }
     }),
-    { numRuns: isThorough ? 100 : 6 },
+    { numRuns: isThorough ? 100 : 3 },
   );
   console.log(`${compared} edits compared with a fresh build, ${takenOver} procedures taken over`);
   expect(takenOver).toBeGreaterThan(compared / 2);

@@ -65,10 +65,10 @@ export function lifting(world: World, { part, index }: PartInstance): Move {
 
 /** Likewise a fastener that clamps what it secures. What is on its own thread is no matter: it cures under load. */
 export function clamping(world: World, part: Part, index: Index): Move {
+  const secured = world.targets("secures", part, index);
+  if (secured.length === 0) return NOTHING;
   const name = instanceName(part, index);
-  return both(
-    ...world.targets("secures", part, index).map((held) => mustBeCured(world, held, "loaded", name, restsFirst)),
-  );
+  return both(...secured.map((held) => mustBeCured(world, held, "loaded", name, restsFirst)));
 }
 
 function isWet(value: string): boolean {
@@ -85,10 +85,10 @@ export function pressing(world: World, part: Part, index: Index, onto: PartInsta
 }
 
 export function closingOver(world: World, part: Part, index: Index): Move {
+  const enclosed = world.targets("encloses", part, index);
+  if (enclosed.length === 0) return NOTHING;
   const name = instanceName(part, index);
-  return both(
-    ...world.targets("encloses", part, index).map((inside) => mustBeCured(world, inside, "closed over", name, isWet)),
-  );
+  return both(...enclosed.map((inside) => mustBeCured(world, inside, "closed over", name, isWet)));
 }
 
 export function driving(world: World, energy: Energy): Move {

@@ -4,7 +4,7 @@ import { isAttached, isInstalled, isSlack, isSpent, putBack } from "../state-val
 import { type Index, instanceName, type World } from "../world.ts";
 import { clamping } from "./curing.ts";
 import { lastFastenerLoose } from "./loads.ts";
-import { both, type Move, type Need, NOTHING } from "./move.ts";
+import { both, changing, type Move, type Need, NOTHING, needing } from "./move.ts";
 import { notInstalled } from "./placing.ts";
 import { workOn } from "./reaching.ts";
 
@@ -14,12 +14,12 @@ export function tighten(world: World, part: Part, index: Index, grip: "run in" |
     .targets("secures", part, index)
     .map((held) => notInstalled(held.part, held.index, world.part(held.part, held.index, "place"), "tighten"));
   return both(
-    { needs: [notInstalled(part, index, world.part(part, index, "place"), "tighten"), ...secured], updates: [] },
+    needing([notInstalled(part, index, world.part(part, index, "place"), "tighten"), ...secured]),
     workOn(world, part, index, "tighten"),
-    { needs: locked(world, part, index, "tighten"), updates: [] },
+    needing(locked(world, part, index, "tighten")),
     tightenedAgain(world, part, index),
     clamping(world, part, index),
-    { needs: [], updates: [{ variable: world.part(part, index, "grip"), renews: "always", change: () => grip }] },
+    changing([{ variable: world.part(part, index, "grip"), renews: "always", change: () => grip }]),
   );
 }
 
@@ -35,31 +35,29 @@ export function loosen(world: World, part: Part, index: Index, grip: "loose" | "
     trouble: { kind: "not tightened", part: instanceName(part, index) },
   };
   return both(
-    { needs: [notInstalled(part, index, place, "loosen"), notTight], updates: [] },
+    needing([notInstalled(part, index, place, "loosen"), notTight]),
     workOn(world, part, index, "loosen"),
-    { needs: locked(world, part, index, "loosen"), updates: [] },
+    needing(locked(world, part, index, "loosen")),
     grip === "loose" ? lastFastenerLoose(world, part, index) : NOTHING,
-    {
-      needs: [],
-      updates: [
-        { variable, renews: "always", change: () => grip },
-        ...(part.singleUse && grip === "loose"
-          ? [
-              {
-                variable: world.part(part, index, "used"),
-                by: place,
-                change: (_: string, at: string, __: number, isTaken: boolean) =>
-                  !isAttached(at) ? "removed" : isTaken ? putBack("removed") : "loosened",
-              },
-            ]
-          : []),
-      ],
-    },
+    changing([{ variable, renews: "always", change: () => grip }]),
+    part.singleUse && grip === "loose" ? spending(world, part, index) : NOTHING,
   );
 }
 
+/** One that is in was loosened; one that is out was removed before. */
+function spending(world: World, part: Part, index: Index): Move {
+  return changing([
+    {
+      variable: world.part(part, index, "used"),
+      by: world.part(part, index, "place"),
+      change: (_, at, __, isTaken) => (!isAttached(at) ? "removed" : isTaken ? putBack("removed") : "loosened"),
+    },
+  ]);
+}
+
 function locked(world: World, part: Part, index: Index, verb: string): readonly Need[] {
-  return world.related("locks", part, index).map(({ part: by, index: at, relation }) => ({
+  const locks = world.related("locks", part, index);
+  return locks.map(({ part: by, index: at, relation }) => ({
     bad: [
       { variable: world.part(by, at, "place"), test: isInstalled },
       { variable: world.part(part, index, "place"), test: isAttached },

@@ -5,8 +5,8 @@ import type { Part, Ring } from "#model/declarations.ts";
 import { UNKNOWN } from "../cell.ts";
 import { placeOf } from "../state-values.ts";
 import type { Test, Update } from "../update.ts";
-import { type Index, instanceName, placeKey, type World } from "../world.ts";
-import { type Move, NOTHING, type Seat } from "./move.ts";
+import { type Index, instanceName, placeKey, type Seat, type World } from "../world.ts";
+import { type Move, NOTHING } from "./move.ts";
 
 interface Filled {
   readonly held: readonly number[];

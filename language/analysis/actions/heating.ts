@@ -33,10 +33,11 @@ function warmed(world: World, part: Part, index: Index): readonly Update[] {
 
 /** Two that have just been put together become as hot as the hotter of them. */
 export function broughtTogether(world: World, part: Part, index: Index): readonly Update[] {
+  const fits = world.fits(part, index);
   // Of a part without a fit no temperature need be followed.
-  if (world.fits(part, index).length === 0) return [];
+  if (fits.length === 0) return [];
   const own = world.part(part, index, "temperature");
-  const takesOver = world.fits(part, index).map(({ mate }) => ({
+  const takesOver = fits.map(({ mate }) => ({
     variable: own,
     by: world.part(mate.part, mate.index, "temperature"),
     when: joined(world, { part, index }, mate),

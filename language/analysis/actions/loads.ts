@@ -65,12 +65,11 @@ function giveUp(world: World, held: PartInstance, verb: string, by: string): Mov
 /** A part hangs no more once it is in and two of its fasteners are, or all where it has fewer. */
 export function hangingNoMore(world: World, part: Part, index: Index): readonly Update[] {
   const own = { part, index };
+  const held = world.targets("secures", part, index).filter((one) => isHung(world, one));
+  if (held.length === 0 && !isHung(world, own)) return [];
   return [
     ...(isHung(world, own) ? letGo(world, own, twoIn(world, fastenersOf(world, own))) : []),
-    ...world
-      .targets("secures", part, index)
-      .filter((held) => isHung(world, held))
-      .flatMap((held) => letGo(world, held, withAnother(world, held, instanceKey(part, index)))),
+    ...held.flatMap((one) => letGo(world, one, withAnother(world, one, instanceKey(part, index)))),
   ];
 }
 
@@ -105,8 +104,9 @@ function lastHold(
   verb: string,
   lostBy: (fastener: PartInstance, others: readonly PartInstance[]) => readonly (readonly Test[])[],
 ): Move {
-  const moves = world
-    .targets("secures", part, index)
+  const secured = world.targets("secures", part, index);
+  if (secured.length === 0) return NOTHING;
+  const moves = secured
     .filter(({ part: held }) => isHeavy(world, held) && !held.stands)
     .map((held): Move => {
       const key = instanceKey(part, index);

@@ -1,5 +1,5 @@
 // What an action needs and what it changes, as data: the shape in which meanings are written down. Knows no verb's meaning.
-import type { Direction, Energy, Part, Places, Ring } from "#model/declarations.ts";
+import type { Direction, Energy, Part, Ring } from "#model/declarations.ts";
 import type { Span } from "#syntax/span.ts";
 import type { Test, Update } from "../update.ts";
 import type { Index } from "../world.ts";
@@ -19,8 +19,18 @@ export interface Move {
 /** What several instances have in common: part of a move. */
 export const NOTHING: Move = { needs: [], updates: [] };
 
+/** Part of a move that only needs something, or only changes something. */
+export function needing(needs: readonly Need[]): Move {
+  return needs.length === 0 ? NOTHING : { needs, updates: [] };
+}
+export function changing(updates: readonly Update[]): Move {
+  return updates.length === 0 ? NOTHING : { needs: [], updates };
+}
+
 /** One after the other: all that both need, all that both change. */
 export function both(...moves: readonly Move[]): Move {
+  // Most of what an instance could need or change, it does not: then nothing is put together.
+  if (moves.every((move) => move === NOTHING)) return NOTHING;
   const needs: Need[] = [];
   const updates: Update[] = [];
   // Asked for at every action on every instance: plain loops cost a fifth of what `flatMap` does.
@@ -29,12 +39,6 @@ export function both(...moves: readonly Move[]): Move {
     for (const update of move.updates) updates.push(update);
   }
   return { needs, updates };
-}
-
-/** A position of a ring or of holes. */
-export interface Seat {
-  readonly places: Places;
-  readonly position: number;
 }
 
 /** What is wrong when a need is not met; places of its own are those of declarations. */

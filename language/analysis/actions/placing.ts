@@ -16,6 +16,7 @@ import {
   isInstalled,
   isLoose,
   isPlaceTaken,
+  isRemoved,
   isSlack,
   isTight,
   OUT,
@@ -24,12 +25,12 @@ import {
 } from "../state-values.ts";
 import { clockTurns, orientationVariable, placeAt } from "../turning.ts";
 import type { Test, Update } from "../update.ts";
-import { type Index, instanceKey, instanceName, ownPosition, placeKey, type World } from "../world.ts";
+import { type Index, instanceKey, instanceName, ownPosition, placeKey, type Seat, type World } from "../world.ts";
 import { closingOver, pressing } from "./curing.ts";
 import { filling, unfilling } from "./filling.ts";
 import { broughtTogether } from "./heating.ts";
 import { hangingNoMore, lastFastenerOut } from "./loads.ts";
-import { both, type Move, type Need, NOTHING, type Seat } from "./move.ts";
+import { both, changing, type Move, type Need, NOTHING, needing } from "./move.ts";
 import { workAtPlaceOf, workOn } from "./reaching.ts";
 
 /** The temperatures of the shop, in kelvin. */
@@ -51,28 +52,27 @@ export function install(
   const place = world.part(part, index, "place");
   const seat = seatOf(part, index, second);
   const carrier = second?.kind === "part" ? second : null;
+  const alreadyIn: Need = {
+    bad: [{ variable: place, test: isAttached }],
+    trouble: { kind: "already installed", part: instanceName(part, index) },
+  };
   return both(
-    {
-      needs: [
-        {
-          bad: [{ variable: place, test: isAttached }],
-          trouble: { kind: "already installed", part: instanceName(part, index) },
-        },
-      ],
-      updates: [],
-    },
+    needing([alreadyIn]),
     workAtPlaceOf(world, part, index, action.verb),
-    { needs: supports(world, part, index, carrier), updates: [] },
+    needing(supports(world, part, index, carrier)),
     singleUse(world, part, index, action.fresh, action.verb),
     atClock(world, part, index, action, seat),
     action.verb === "press" ? pressing(world, part, index, carrier) : coldFit(world, part, index, carrier, ambient),
     seat === null ? NOTHING : inSeat(world, part, index, seat),
     // What was in elsewhere is not there any more.
-    { needs: [], updates: vacate(world, part, index, seat === null ? null : placeKey(seat.places, seat.position)) },
-    { needs: [], updates: [...runIn(world, part, index), putIn(world, part, index, seat, carrier)] },
-    { needs: closedOver(world, part, index), updates: carry(world, part, index) },
+    changing(vacate(world, part, index, seat)),
+    changing(runIn(world, part, index)),
+    changing([putIn(world, part, index, seat, carrier)]),
+    needing(closedOver(world, part, index)),
+    changing(carry(world, part, index)),
     closingOver(world, part, index),
-    { needs: [], updates: [...broughtTogether(world, part, index), ...hangingNoMore(world, part, index)] },
+    changing(broughtTogether(world, part, index)),
+    changing(hangingNoMore(world, part, index)),
   );
 }
 
@@ -111,26 +111,23 @@ export function remove(world: World, part: Part, index: Index, verb: string): Mo
     }
   }
   return both(
-    { needs, updates: [] },
+    needing(needs),
     workOn(world, part, index, verb),
     lastFastenerOut(world, part, index, verb),
-    { needs: [], updates: unfilling(world, part, index) },
-    {
-      needs: [],
-      updates: [
-        ...vacate(world, part, index),
-        { variable: place, renews: "where supposed", change: () => OUT },
-        ...release(world, part, index),
-        ...carry(world, part, index),
-        ...(part.singleUse ? [{ variable: world.part(part, index, "used"), change: () => "removed" }] : []),
-      ],
-    },
+    changing(unfilling(world, part, index)),
+    changing([
+      ...vacate(world, part, index),
+      { variable: place, renews: "where supposed", change: () => OUT },
+      ...release(world, part, index),
+      ...carry(world, part, index),
+      ...(part.singleUse ? [{ variable: world.part(part, index, "used"), change: () => "removed" }] : []),
+    ]),
   );
 }
 
 export function notInstalled(part: Part, index: Index, place: number, verb: string): Need {
   return {
-    bad: [{ variable: place, test: (value) => value === OUT }],
+    bad: [{ variable: place, test: isRemoved }],
     trouble: { kind: "not installed", part: instanceName(part, index), verb },
   };
 }
@@ -155,12 +152,16 @@ function inSeat(world: World, part: Part, index: Index, seat: Seat): Move {
   const isOther = (value: string): boolean =>
     holders(value).some((other) => other !== key && !stacked(world, part, other));
   world.maySit(part, index, seat.places, seat.position);
-  const needs: Need[] = [
-    ...(wrong === null ? [] : [{ bad: [], trouble: { kind: "wrong place" as const, part: name, place, ...wrong } }]),
-    { bad: [{ variable: holder, test: isOther }], trouble: { kind: "occupied", part: name, place, holder, key } },
-  ];
+  const isWrong: Need[] =
+    wrong === null ? [] : [{ bad: [], trouble: { kind: "wrong place", part: name, place, ...wrong } }];
   return both(
-    { needs, updates: [{ variable: holder, change: (value) => withHolder(value, key) }] },
+    needing(isWrong),
+    {
+      needs: [
+        { bad: [{ variable: holder, test: isOther }], trouble: { kind: "occupied", part: name, place, holder, key } },
+      ],
+      updates: [{ variable: holder, change: (value) => withHolder(value, key) }],
+    },
     filling(world, part, index, seat),
   );
 }
@@ -169,13 +170,20 @@ function inSeat(world: World, part: Part, index: Index, seat: Seat): Move {
 function runIn(world: World, part: Part, index: Index): readonly Update[] {
   if (!part.fastener) return [];
   const variable = world.part(part, index, "grip");
-  const isOut: Test = { variable: world.part(part, index, "place"), test: (value) => !isAttached(value) };
-  // Run in by hand it is loose already.
-  const change = (value: string): string => (isSlack(value) ? value : "loose");
+  const isOut: Test = { variable: world.part(part, index, "place"), test: isDetached };
   return [
-    { variable, when: [[isOut]], renews: "always", change },
-    { variable, change },
+    { variable, when: [[isOut]], renews: "always", change: slackened },
+    { variable, change: slackened },
   ];
+}
+
+/** Run in by hand it is loose already. */
+function slackened(grip: string): string {
+  return isSlack(grip) ? grip : "loose";
+}
+
+function isDetached(place: string): boolean {
+  return !isAttached(place);
 }
 
 function putIn(
@@ -187,10 +195,13 @@ function putIn(
 ): Update {
   const variable = world.part(part, index, "place");
   const renews = "where supposed";
-  if (seat !== null) return { variable, renews, change: () => inPlace(placeKey(seat.places, seat.position)) };
+  if (seat !== null) {
+    const there = inPlace(placeKey(seat.places, seat.position));
+    return { variable, renews, change: () => there };
+  }
   if (carrier === null) return { variable, renews, change: () => IN };
   const carrierKey = instanceKey(carrier.part, carrier.index);
-  world.mayRide(carrierKey, part, index);
+  world.mayRide(carrier, part, index);
   return {
     variable,
     by: world.part(carrier.part, carrier.index, "place"),
@@ -239,8 +250,9 @@ function atClock(world: World, part: Part, index: Index, action: Install, seat: 
 /* ---- what it needs, what it shuts in ---- */
 
 function supports(world: World, part: Part, index: Index, carrier: { part: Part; index: Index } | null): Need[] {
-  return world
-    .targets("needs", part, index)
+  const needed = world.targets("needs", part, index);
+  if (needed.length === 0) return [];
+  return needed
     .filter((support) => carrier?.part !== support.part || carrier.index !== support.index)
     .map((support) => {
       const variable = world.part(support.part, support.index, "place");
@@ -259,8 +271,9 @@ function supports(world: World, part: Part, index: Index, carrier: { part: Part;
 
 /** A part that closes over temporary parts that are still in. */
 function closedOver(world: World, part: Part, index: Index): readonly Need[] {
-  return world
-    .targets("encloses", part, index)
+  const enclosed = world.targets("encloses", part, index);
+  if (enclosed.length === 0) return [];
+  return enclosed
     .filter((inside) => inside.part.temporary)
     .map((inside) => ({
       bad: [{ variable: world.part(inside.part, inside.index, "place"), test: isAttached }],
@@ -293,8 +306,10 @@ function coldFit(
   carrier: { part: Part; index: Index } | null,
   ambient: Ambient,
 ): Move {
+  const fits = world.fits(part, index);
+  if (fits.length === 0) return NOTHING;
   const needs: Need[] = [];
-  for (const { fit, isOuter, mate } of world.fits(part, index)) {
+  for (const { fit, isOuter, mate } of fits) {
     if (!isInterference(fit)) continue;
     if (carrier !== null && (carrier.part !== mate.part || carrier.index !== mate.index)) continue;
     const own = world.part(part, index, "temperature");

@@ -3,7 +3,7 @@ import type { Part } from "#model/declarations.ts";
 import { ISOLATED, isInstalled, LIVE, OFF, proved } from "../state-values.ts";
 import type { Test } from "../update.ts";
 import { type Index, instanceName, type World } from "../world.ts";
-import { both, type Move, type Need } from "./move.ts";
+import { both, type Move, type Need, NOTHING } from "./move.ts";
 
 /** Work on a part that lies on the bench is free; one that is in must be reachable and dead. */
 export function workOn(world: World, part: Part, index: Index, verb: string): Move {
@@ -22,7 +22,9 @@ export function workAtPlaceOf(world: World, part: Part, index: Index, verb: stri
 }
 
 function behind(world: World, part: Part, index: Index, verb: string, only: readonly Test[]): Move {
-  const needs = world.related("encloses", part, index).map(({ part: by, index: at, relation }) => ({
+  const enclosing = world.related("encloses", part, index);
+  if (enclosing.length === 0) return NOTHING;
+  const needs = enclosing.map(({ part: by, index: at, relation }) => ({
     bad: [{ variable: world.part(by, at, "place"), test: isInstalled }, ...only],
     trouble: {
       kind: "enclosed" as const,
@@ -37,6 +39,7 @@ function behind(world: World, part: Part, index: Index, verb: string, only: read
 
 /** Once told, the energy is taken as off, and as shown to be so: one mistake is not told at every further line. */
 function dead(world: World, part: Part, index: Index, verb: string, only: readonly Test[]): Move {
+  if (part.drivenBy.length === 0) return NOTHING;
   return both(
     ...part.drivenBy.map((energy): Move => {
       const variable = world.energy(energy);

@@ -65,7 +65,7 @@ function moved(at: At, line: ExpandedAction, one: Instance, tools: readonly Tool
   const heavy = isHeavy(at.run, part);
   if (heavy) at.admit(line.action, OF_LOADS);
   // Light, and nothing can be on it.
-  if (!heavy && at.run.world.riders(instanceKey(part, one.index)).length === 0) return;
+  if (!heavy && at.run.world.riders(part, one.index).length === 0) return;
   const byTool = tools.some(({ tool }) => tool.capability.lifts !== null);
   const where = byTool ? NEVER : unheld(at, one);
   if (where !== NEVER) byHand(at, line, one, where);

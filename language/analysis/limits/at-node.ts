@@ -1,7 +1,7 @@
 // What a rule of limits looks at: one action or look at one node, with the state before it. Knows no single limit.
 import type { Explanation } from "#engineering/explanation.ts";
 import type { Declaration, Part, Value } from "#model/declarations.ts";
-import type { ExpandedAction } from "#model/expanded.ts";
+import type { ExpandedAction, Thing } from "#model/expanded.ts";
 import { band, type Quantity } from "#quantity/quantity.ts";
 import { cmp, type Rational } from "#quantity/rational.ts";
 import type { Span } from "#syntax/span.ts";
@@ -40,8 +40,14 @@ export interface Instance {
   readonly index: Index;
 }
 
-export function partsOf(line: ExpandedAction): readonly Instance[] {
-  return line.objects.flatMap((thing) => (thing.kind === "part" ? [{ part: thing.part, index: thing.index }] : []));
+export function partsOf({ objects }: Pick<ExpandedAction, "objects">): readonly ThingPart[] {
+  return objects.every(isPart) ? objects : objects.filter(isPart);
+}
+
+type ThingPart = Extract<Thing, { readonly kind: "part" }>;
+
+function isPart(thing: Thing): thing is ThingPart {
+  return thing.kind === "part";
 }
 
 /** What the procedure can name, of one kind. Asked at every node, so sorted once. */

@@ -62,7 +62,7 @@ export function loadsOf(at: At, action: Pick<Lift, "place">, lifted: Instance): 
     const next: { carrier: Instance; where: Decision }[] = [];
     for (const { carrier, where } of layer) {
       const key = instanceKey(carrier.part, carrier.index);
-      for (const rider of run.world.riders(key)) {
+      for (const rider of run.world.riders(carrier.part, carrier.index)) {
         if (seen.has(instanceKey(rider.part, rider.index))) continue;
         const place = cellOf(run, state, run.world.part(rider.part, rider.index, "place"));
         const on = run.decisions.and(

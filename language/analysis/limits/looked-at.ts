@@ -69,10 +69,9 @@ function untimed(variables: readonly number[]): LookedAt {
 /** What a fastener may be screwed on, or share its place with. */
 function threadPartners(world: World, own: PartInstance): readonly PartInstance[] {
   const key = instanceKey(own.part, own.index);
-  const { riders } = world.standing();
-  const carriers = [...riders].flatMap(([carrier, list]) =>
-    list.some(({ part, index }) => instanceKey(part, index) === key) ? (world.partOf(carrier) ?? []) : [],
-  );
+  const carriers = world
+    .standing()
+    .filter(({ riders }) => riders.all.some(({ part, index }) => instanceKey(part, index) === key));
   const seats = world.seatsOf(own.part, own.index);
   const sharing = world.parts
     .filter((part) => part !== own.part && seats.length > 0)
@@ -100,7 +99,7 @@ function load(world: World, lifted: PartInstance): readonly number[] {
   const seen = new Map<string, PartInstance>();
   const carriers = [lifted];
   for (const { part, index } of carriers)
-    for (const rider of world.riders(instanceKey(part, index))) {
+    for (const rider of world.riders(part, index)) {
       const key = instanceKey(rider.part, rider.index);
       if (seen.has(key)) continue;
       seen.set(key, rider);

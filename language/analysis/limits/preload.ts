@@ -12,6 +12,7 @@ import type { TightenAction } from "#model/procedure.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import { cmp, mul, ONE, type Rational, rational } from "#quantity/rational.ts";
 import { unitNamed } from "#quantity/unit.ts";
+import type { Run } from "../follow.ts";
 import { base } from "../raw-fact.ts";
 import { instanceName } from "../world.ts";
 import {
@@ -75,15 +76,23 @@ function saysStrength({ thread, propertyClass, grade, nutFactors, frictions }: P
 }
 
 function jointOf(at: At, part: Part): Joint | null {
-  const joint = joints.get(part) ?? workedOut(part);
-  joints.set(part, joint);
+  const { thread, propertyClass, grade } = part;
+  const key = JSON.stringify([thread, propertyClass, grade]);
+  const ofRun = joints.get(at.run) ?? new Map<string, Joint | string>();
+  const joint = ofRun.get(key) ?? workedOut(part);
+  joints.set(at.run, ofRun.set(key, joint));
   return typeof joint === "string" ? leaveOut(at, part, joint, null) : joint;
 }
 
-const joints = new WeakMap<Part, Joint | string>();
+/** Few sorts of screws hold a machine together: each is looked up once. */
+const joints = new WeakMap<Run, Map<string, Joint | string>>();
 
 /** Or what it lacks. */
-function workedOut({ thread: text, propertyClass, grade }: Part): Joint | string {
+function workedOut({
+  thread: text,
+  propertyClass,
+  grade,
+}: Pick<Part, "thread" | "propertyClass" | "grade">): Joint | string {
   if (text === null) return "thread";
   const thread = readThread(text);
   if (!thread.ok) return "thread that can be read";

@@ -69,13 +69,13 @@ function stagesFault(at: At, action: TightenAction, fastener: Instance, final: V
   const fault = stageFault(readings, readings.at(-1) ?? ZERO);
   const stage = fault === null ? undefined : stages[fault.at];
   const before = fault === null ? undefined : stages[fault.at - 1];
-  const mended = instead(span, stages, wholeTorque(fastener.part, final));
+  const mended = (): Instead | null => instead(span, stages, wholeTorque(fastener.part, final));
   if (stage !== undefined && before !== undefined)
-    return { how: "falls", stage: stage.quantity, other: before.quantity, span, instead: mended };
+    return { how: "falls", stage: stage.quantity, other: before.quantity, span, instead: mended() };
   const whole = angle === null && !toSeat ? wholeTorque(fastener.part, final) : null;
   if (whole === null || isWhole(stages, final, whole)) return null;
   if (isTightenedFurther(at, fastener, final.quantity)) return null;
-  return { how: "last", stage: final.quantity, other: whole, span, instead: mended };
+  return { how: "last", stage: final.quantity, other: whole, span, instead: mended() };
 }
 
 /** The final value: what the shares are of, else the one torque that the part declares. */

@@ -50,13 +50,24 @@ const ENGLISH = wordList(`
   the and with from for to until into that this its by at is are of not before after when if
 `);
 
-/** Whether some texts, as a whole, are English: one word in twenty or more is one of its small words. */
-export function areEnglish(texts: readonly { readonly words: readonly { readonly lower: string }[] }[]): boolean {
+/** How many words there are, and how many of them are small words of English. */
+export interface WordCount {
+  readonly all: number;
+  readonly small: number;
+}
+
+export function countWords(texts: readonly { readonly words: readonly { readonly lower: string }[] }[]): WordCount {
   let all = 0;
-  let known = 0;
+  let small = 0;
   for (const { words } of texts) {
     all += words.length;
-    for (const { lower } of words) if (ENGLISH.has(lower)) known++;
+    for (const { lower } of words) if (ENGLISH.has(lower)) small++;
   }
-  return known * 20 >= all;
+  return { all, small };
+}
+
+/** Whether some texts, as a whole, are English: one word in twenty or more is one of its small words. */
+export function areEnglish(counts: readonly WordCount[]): boolean {
+  const sum = (of: (count: WordCount) => number): number => counts.reduce((so, count) => so + of(count), 0);
+  return sum(({ small }) => small) * 20 >= sum(({ all }) => all);
 }

@@ -54,8 +54,8 @@ export function termFinder(terms: readonly Term[], verbs: ReadonlySet<string>): 
 }
 
 // No part of a longer word, nor of one with a hyphen or a number, which may be a code.
-const BEFORE = String.raw`(?<![\p{L}\p{N}\p{M}_])(?<![\p{L}\p{N}][-‐‑/.])`;
-const BEHIND = String.raw`(?![\p{L}\p{N}\p{M}_]|[-‐‑/.][\p{L}\p{N}])`;
+const BEFORE = /(?<![\p{L}\p{N}\p{M}_])(?<![\p{L}\p{N}][-‐‑/.])/u.source;
+const BEHIND = /(?![\p{L}\p{N}\p{M}_]|[-‐‑/.][\p{L}\p{N}])/u.source;
 
 /** A noun has its plural and possessive; a word that a verb list holds has the forms of a verb beside them. */
 function formsOf(word: string, verbs: ReadonlySet<string>): ReadonlyMap<string, Form> {

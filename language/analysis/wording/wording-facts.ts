@@ -2,10 +2,10 @@
 // only; knows no state.
 import type { Value } from "#model/declarations.ts";
 import { type OwnWords, placeIn, type Wording } from "#model/own-words.ts";
-import type { FileModel, Item, Step } from "#model/procedure.ts";
+import type { Item, Step } from "#model/procedure.ts";
 import { actionsIn } from "./actions.ts";
 import { driftIn, valuesOf } from "./drift.ts";
-import { areEnglish, isSmallWord } from "./grammar-words.ts";
+import { countWords, isSmallWord, type WordCount } from "./grammar-words.ts";
 import { type Mood, moodOf } from "./mood.ts";
 import { passiveIn } from "./passive.ts";
 import { type Sentence, sentencesOf } from "./sentences.ts";
@@ -14,19 +14,31 @@ import { vagueIn } from "./vague.ts";
 import type { WordingFact } from "./wording-fact.ts";
 import type { Word } from "./words.ts";
 
-/** Everything found in a file's own words; nothing about how sentences are built where they are not English. */
-export function wordingFactsOf({ wording }: FileModel): readonly WordingFact[] {
-  const texts = wording.map((one) => ({ ...one, texts: one.texts.map(takenApart) }));
-  const isEnglish = areEnglish(texts.flatMap((one) => one.texts.flatMap(({ sentences }) => sentences)));
-  return texts.flatMap(({ procedure, terms, texts: own, verbs }) => {
-    const values = valuesByStep(procedure?.items ?? []);
-    const finder = termFinder(terms, verbs);
-    return own.flatMap((text) => [
-      ...(isEnglish ? sentenceFacts(text, verbs) : []),
-      ...driftFacts(text, values.get(text.step?.start ?? -1) ?? []),
-      ...termFacts(text, finder),
-    ]);
-  });
+/** The own words of a procedure, or of what stands outside, taken apart. */
+export interface Apart {
+  readonly wording: Wording;
+  readonly texts: readonly TakenApart[];
+  readonly count: WordCount;
+}
+
+export function takeApart(wording: Wording): Apart {
+  const texts = wording.texts.map((text) => ({ ...text, sentences: sentencesOf(text.text) }));
+  return { wording, texts, count: countWords(texts.flatMap(({ sentences }) => sentences)) };
+}
+
+/**
+ * Everything found in some own words.
+ * @param isEnglish whether the words of the file are, as a whole; of others nothing is said about how sentences are built
+ */
+export function wordingFactsIn({ texts, wording }: Apart, isEnglish: boolean): readonly WordingFact[] {
+  const { procedure, terms, verbs } = wording;
+  const values = valuesByStep(procedure?.items ?? []);
+  const finder = termFinder(terms, verbs);
+  return texts.flatMap((text) => [
+    ...(isEnglish ? sentenceFacts(text, verbs) : []),
+    ...driftFacts(text, values.get(text.step?.start ?? -1) ?? []),
+    ...termFacts(text, finder),
+  ]);
 }
 
 /** More words than these are hard to take in while working: ASD-STE100, rules 5.1 and 6.2 (second hand). */
@@ -34,10 +46,6 @@ const MOST_WORDS = { instruction: 20, description: 25 } as const;
 
 interface TakenApart extends OwnWords {
   readonly sentences: readonly Sentence[];
-}
-
-function takenApart(text: OwnWords): TakenApart {
-  return { ...text, sentences: sentencesOf(text.text) };
 }
 
 function sentenceFacts(text: TakenApart, verbs: Wording["verbs"]): readonly WordingFact[] {

@@ -1,5 +1,5 @@
 // The tokens of a text up to a place, as the parser's own lexer gives them. Knows no grammar rule.
-import { createSpragServices } from "#syntax/services.ts";
+import { createLexer, type SpragLexer } from "#syntax/lexer.ts";
 import { typeName } from "#syntax/statements.ts";
 
 export interface Token {
@@ -26,7 +26,7 @@ export function tokensBefore(text: string, offset: number, key: object = NO_FILE
   const known = key === NO_FILE ? undefined : last.get(key);
   const kept = known === undefined ? [] : keptTokens(known, before);
   const from = kept[kept.length - 1]?.end ?? 0;
-  const { tokens: read, hidden } = theLexer().tokenize(before.slice(from));
+  const { tokens: read, hidden } = theLexer().read(before.slice(from));
   const lines = kept[kept.length - 1]?.line ?? 1;
   const tokens = [...kept];
   for (const token of read) {
@@ -84,17 +84,10 @@ function linesIn(image: string): number {
   return image.includes("\n") ? image.split("\n").length - 1 : 0;
 }
 
-interface Lexer {
-  readonly tokenize: (
-    text: string,
-  ) => ReturnType<ReturnType<typeof createSpragServices>["sprag"]["parser"]["Lexer"]["tokenize"]>;
-}
+let made: SpragLexer | undefined;
 
-let made: Lexer | undefined;
-
-/** The parser belongs to the same services and is not made as long as nobody asks for it. */
-function theLexer(): Lexer {
-  made ??= createSpragServices().sprag.parser.Lexer;
+function theLexer(): SpragLexer {
+  made ??= createLexer();
   return made;
 }
 

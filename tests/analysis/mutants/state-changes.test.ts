@@ -19,12 +19,10 @@ const { and, or } = decisions;
 
 /** Nodes from 100 on only suppose. */
 const context: StateContext = {
-  world: {
-    isFilm: (variable: number) => variable >= 10,
-    initial: (variable: number) => `start ${variable}`,
-  } as StateContext["world"],
+  world: { isFilm: (variable: number) => variable >= 10 } as StateContext["world"],
   cells,
   decisions,
+  atStart: (variable) => cells.one(`start ${variable}`, 0),
   isSupposed: (node) => node >= 100,
 };
 const START: State = { reach: ALWAYS, store: emptyStore<Cell>(), films: emptyStore<Cell>() };

@@ -1,0 +1,101 @@
+// Plain records of an earlier state of some texts as they are now, with their places moved: what was worked out from the one state holds
+// for the other. Knows no record in particular.
+import type { Span } from "#syntax/span.ts";
+
+/** Where a place of the earlier state lies now; null where that cannot be told. */
+export type Place = (span: Span) => Pick<Span, "start" | "end"> | null;
+
+/** Plain data of the earlier state as it is now; null where a place in it cannot be told. What did not move stays the same record. */
+export type Moving = <T extends object>(records: T) => T | null;
+
+/** @param known records of the earlier state with those that stand for them now; those that are made are added */
+export function createMoving(place: Place, known: Map<object, object> = new Map()): Moving {
+  // Declarations may lead from one to the next as often as the writer likes: they are filled in one after the other.
+  const unfilled: (readonly [from: object, made: object])[] = [];
+  const added: object[] = [];
+  const keep = (from: object, made: object): void => {
+    known.set(from, made);
+    added.push(from);
+  };
+  const now = (value: unknown): unknown => {
+    if (typeof value !== "object" || value === null) return value;
+    const made = known.get(value);
+    if (made !== undefined) return made;
+    if (Array.isArray(value)) return listNow(value);
+    if (Object.getPrototypeOf(value) !== Object.prototype) return lost();
+    if (isSpan(value)) return spanNow(value);
+    return isDeclared(value) ? declaredNow(value) : recordNow(value);
+  };
+  const listNow = (list: readonly unknown[]): readonly unknown[] => {
+    let made: unknown[] | null = null;
+    for (let at = 0; at < list.length; at++) {
+      const one = now(list[at]);
+      if (one === list[at]) continue;
+      made ??= list.slice();
+      made[at] = one;
+    }
+    return made ?? list;
+  };
+  const spanNow = (span: Span): Span => {
+    const { start, end } = place(span) ?? lost();
+    if (start === span.start && end === span.end) return span;
+    return { ...span, start, end };
+  };
+  const recordNow = (record: object): object => {
+    const made = { ...record };
+    if (!fill(record, made)) return record;
+    keep(record, made);
+    return made;
+  };
+  const declaredNow = (record: object & { readonly extent: Span }): object => {
+    if (spanNow(record.extent) === record.extent) return record;
+    const made = { ...record };
+    keep(record, made);
+    unfilled.push([record, made]);
+    return made;
+  };
+  /** Whether something in it is another. */
+  const fill = (from: object, made: object): boolean => {
+    let differs = false;
+    for (const key in from) {
+      const held = from[key as keyof object] as unknown;
+      if (typeof held !== "object" || held === null) continue;
+      const one = now(held);
+      if (one === held) continue;
+      (made as Record<string, unknown>)[key] = one;
+      differs = true;
+    }
+    return differs;
+  };
+  return <T extends object>(records: T): T | null => {
+    added.length = 0;
+    unfilled.length = 0;
+    try {
+      const made = now(records) as T;
+      for (const [from, one] of unfilled) fill(from, one);
+      return made;
+    } catch (error) {
+      if (!(error instanceof LostPlace)) throw error;
+      // Half filled, they stand for nothing.
+      for (const one of added) known.delete(one);
+      return null;
+    }
+  };
+}
+
+class LostPlace extends Error {}
+
+const LOST = new LostPlace("A place cannot be told");
+
+function lost(): never {
+  throw LOST;
+}
+
+export function isSpan(value: object): value is Span {
+  return "path" in value && "start" in value && "end" in value;
+}
+
+/** Whether it is one of the records that others speak of, a declaration or a procedure: it moves as a whole, or not at all. */
+function isDeclared(value: object): value is { readonly extent: Span } {
+  return "id" in value && "extent" in value;
+}
