@@ -38,7 +38,8 @@ export type MendPlace = { readonly before: Span } | { readonly lastIn: Span };
 /**
  * Parts are written as in the text: `Cover`, `Segment[3]`. `spare`: the action, or its step, that can simply go; `mend` and
  * `mendAt`: the action to put in and where. They are null where that would not be right on every path. `implied`: not
- * written, but what a performed procedure touches and does not mention must be as at a start.
+ * written, but what a performed procedure touches and does not mention must be as at a start. `stepSpan`: the step before which a
+ * line could be put in; null where that would not be right.
  */
 export type OrderFact =
   | (Found & {
@@ -74,6 +75,7 @@ export type OrderFact =
       readonly declaredAt: Span;
       readonly since: Origin;
       readonly laterAt: Origin | null;
+      readonly stepSpan: Span | null;
     })
   | (Found & {
       readonly kind: "enclosed";

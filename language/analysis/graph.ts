@@ -339,26 +339,19 @@ function tried<T extends ExpandedItem | ExpandedLine>(
   const [first] = trials;
   const group = [...(first?.every.flat() ?? []), ...(first?.after ?? [])].sort((a, b) => a - b);
   const block = context.blocks++;
+  const places = children.flatMap((child) => child.slice(0, 1).map(place));
   const left = waysThrough(trials, then(context, ends, { kind: "meet" }), {
     meet: (open) => (open.length === 0 ? [] : then(context, open, { kind: "meet" })),
-    take: (done, open) => oneTurn(context, children, { done, group, block }, open, inside),
+    take: (done, open) => {
+      // The last of `done` is done now.
+      const outside = context.turns;
+      context.turns = [...outside, { done, group, block, children: places }];
+      const ended = inside(context, picked(children, done.slice(-1)), open);
+      context.turns = outside;
+      return ended;
+    },
   });
   return left.length === 0 ? [] : then(context, left, { kind: "meet" });
-}
-
-/** The last of `done` is done now. */
-function oneTurn<T extends ExpandedItem | ExpandedLine>(
-  context: Context,
-  children: Children<T>,
-  turn: Pick<Turn, "done" | "group" | "block">,
-  ends: Ends,
-  inside: Inside<T>,
-): Ends {
-  const outside = context.turns;
-  context.turns = [...outside, { ...turn, children: children.flatMap((child) => child.slice(0, 1).map(place)) }];
-  const left = inside(context, picked(children, turn.done.slice(-1)), ends);
-  context.turns = outside;
-  return left;
 }
 
 function picked<T>(children: Children<T>, at: readonly number[]): readonly T[] {

@@ -42,10 +42,13 @@ export function createWatch(): Watch {
     },
     watched: (make) => {
       const told: Asker = { isTrue: true };
+      const outer = asker;
       asker = told;
-      const made = make();
-      asker = null;
-      return { made, told };
+      try {
+        return { made: make(), told };
+      } finally {
+        asker = outer;
+      }
     },
   };
 }

@@ -12,7 +12,7 @@ import { isSaidAtEnd } from "./leaving.ts";
 import { knownCell, originOf } from "./origin.ts";
 import { base, type Collect, type Raw } from "./raw-fact.ts";
 import { holders, shows, standsFor } from "./state-values.ts";
-import { type Unmet, workFact, workSubject } from "./work-facts.ts";
+import { stepSpanOf, type Unmet, workFact, workSubject } from "./work-facts.ts";
 import { instanceName } from "./world.ts";
 
 /** Tells a need that is not met where it is not; `state` is that before the instance's turn. */
@@ -68,7 +68,11 @@ function told(run: Run, state: State, unmet: Unmet, trouble: Exclude<Trouble, { 
     case "missing support": {
       const { variable, ...rest } = trouble;
       const laterAt = laterGiver(run, node, variable);
-      return { fact: { ...rest, span, since, laterAt }, subject: `${base(trouble.part)} ${base(trouble.needs)}` };
+      const stepSpan = stepSpanOf(node, action);
+      return {
+        fact: { ...rest, span, since, laterAt, stepSpan },
+        subject: `${base(trouble.part)} ${base(trouble.needs)}`,
+      };
     }
     case "enclosed":
     case "retained":

@@ -46,8 +46,7 @@ export interface Unmet {
 
 export function workFact(run: Run, { node, action, value, since }: Unmet, trouble: WorkTrouble): BareFact {
   const span = action.place;
-  // A line before the step would be a child of its own where the order is open.
-  const stepSpan = node.anyOrder ? null : (node.step?.step.span ?? action.span);
+  const stepSpan = stepSpanOf(node, action);
   switch (trouble.kind) {
     case "locked":
       return { ...trouble, span, since, atEnd: false, mendAt: null };
@@ -90,6 +89,11 @@ interface Placed {
   readonly span: Span;
   readonly since: Origin;
   readonly stepSpan: Span | null;
+}
+
+/** The step before which a missing line could be put in; null where it would be a child of its own of a block in any order. */
+export function stepSpanOf(node: Node, action: Action): Span | null {
+  return node.anyOrder ? null : (node.step?.step.span ?? action.span);
 }
 
 function energised({ part, index, energy, verb }: OnEnergy, placed: Placed): BareFact {

@@ -39,7 +39,12 @@ export function defineCheck(command: Command, perform: Perform, around: Surround
       oneOf("--report", REPORTS),
       "findings",
     )
-    .option("--fail-on <severity>", "the least severity that gives status 1", oneOf("--fail-on", LEVELS), "error")
+    .option(
+      "--fail-on <severity>",
+      "error, warning or information: the least that gives status 1",
+      oneOf("--fail-on", LEVELS),
+      "error",
+    )
     .option("--set <Option=Value>", "a choice made before the work starts; may be given again", addChoice)
     .option(
       "--root <folder>",

@@ -77,10 +77,11 @@ Examples:
   sprag export pump.sprag --draft --out draft.html`;
 
 function write(given: string, options: Options, around: Surroundings): Status | Promise<Status> {
+  const { as, procedure, set, units, repeats, draft = false, answers = false, language } = options;
+  if (answers && as !== "trainee") throw new Refusal("--answers goes with --as trainee.");
   const opened = openOne(given, options, around);
   const [path = ""] = opened.paths;
-  requireKnown(options.set, opened.workspace, opened.paths);
-  const { as, procedure, set, units, repeats, draft = false, answers = false, language } = options;
+  requireKnown(set, opened.workspace, opened.paths);
   const { format = firstFormat(as) } = options;
   const result = exportAs(openFigures(opened, path), {
     ...{ path, as, format, units, repeats, draft, answers },

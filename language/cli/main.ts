@@ -2,7 +2,7 @@
 // `process`.
 import { readFile } from "node:fs/promises";
 import { definitionsFor } from "./commands.ts";
-import { run } from "./program.ts";
+import { run, tellFault } from "./program.ts";
 import { STATUS, type Stream, type Surroundings } from "./surroundings.ts";
 
 /** A reader that has seen enough (`| head`) is no fault; a full disk is one. */
@@ -34,7 +34,10 @@ const around: Surroundings = {
       });
   },
 };
-process.exitCode = await run(args, around, await definitionsFor(args));
+process.exitCode = await definitionsFor(args).then(
+  (definitions) => run(args, around, definitions),
+  (error: unknown) => tellFault(error, around),
+);
 
 function streamOf(stream: NodeJS.WriteStream): Stream {
   return {

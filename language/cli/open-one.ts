@@ -43,7 +43,7 @@ export function openOne(
 /**
  * Writes what was made where `--out` says, else to standard output.
  * @param what is made from the files that were opened: `the document`
- * @throws Refusal where the target is one of these
+ * @throws Refusal where the target is one of these, or bytes would fill a terminal
  */
 export function handOver(
   content: string | Uint8Array,
@@ -53,6 +53,8 @@ export function handOver(
   around: Surroundings,
 ): void {
   if (out === undefined) {
+    if (typeof content !== "string" && around.out.isTerminal)
+      throw new Refusal(`${what} is no text for a terminal. Say with --out where to write it.`);
     around.out.write(content);
     return;
   }

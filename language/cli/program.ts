@@ -22,7 +22,8 @@ export function run(args: readonly string[], around: Surroundings, definitions: 
   }
 }
 
-function tellFault(error: unknown, around: Surroundings): Status {
+/** Says what ended a call before its time. */
+export function tellFault(error: unknown, around: Surroundings): Status {
   if (error instanceof Refusal) around.err.write(refusalText(error.message));
   else around.err.write(`sprag: stopped by a fault of its own. Please report these lines:\n${traceOf(error)}\n`);
   return STATUS.unusable;
@@ -103,6 +104,8 @@ function refusalWords({ code, message }: CommanderError, command: Command): stri
       return `${flag} wants a value behind it.`;
     case "commander.missingArgument":
       return `${nameOf(command)} wants ${named.toUpperCase()} behind it.`;
+    case "commander.missingMandatoryOptionValue":
+      return `${nameOf(command)} wants ${named.replace(/<(.*)>/, (_, value: string) => value.toUpperCase())}.`;
     case "commander.excessArguments":
       return `${nameOf(command)} has more words behind it than it takes.`;
     default:

@@ -1,5 +1,6 @@
 // Whether records of two states of some texts say the same, but for places that a change has moved. What was worked out from the
 // ones then holds for the others, with its places moved. Knows no record in particular.
+import { editBetween } from "#syntax/edit.ts";
 import type { Span } from "#syntax/span.ts";
 import { createMoving, isSpan, type Moving } from "./moving.ts";
 
@@ -16,16 +17,7 @@ export interface Comparison {
 /** What stands in front of the change stays, what stands behind it moves along, what goes over it grows or shrinks. */
 export function moveBetween(before: string, after: string): Move {
   if (before === after) return (start, end) => ({ start, end });
-  const most = Math.min(before.length, after.length);
-  let front = 0;
-  while (front < most && before.charCodeAt(front) === after.charCodeAt(front)) front++;
-  let back = 0;
-  while (
-    back < most - front &&
-    before.charCodeAt(before.length - 1 - back) === after.charCodeAt(after.length - 1 - back)
-  )
-    back++;
-  const behind = before.length - back;
+  const { end: behind, start: front } = editBetween(before, after);
   const by = after.length - before.length;
   return (start, end) => {
     const stays = end <= front;

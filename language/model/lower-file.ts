@@ -16,12 +16,16 @@ import { propertySpan } from "./names.ts";
 import { ownWordsIn, type Wording } from "./own-words.ts";
 import type { ModelProblem } from "./problem.ts";
 import type { FileModel, Procedure } from "./procedure.ts";
+import { type PlacedItem, placesOf } from "./same-items.ts";
 import { type Taken, takenOver } from "./taken-over.ts";
 import { unusedIn } from "./unused.ts";
 
 /** A lowered file, without anything that leads back to the other files of its time. */
 export interface Kept {
   readonly parsed: ParsedFile;
+  /** The tree that it was made from. */
+  readonly root: ast.File;
+  readonly places: readonly PlacedItem[];
   /** With the problems of the file alone. */
   readonly model: FileModel;
   readonly unused: { readonly ifUsed: readonly ModelProblem[]; readonly ifAlone: readonly ModelProblem[] };
@@ -76,7 +80,6 @@ interface Part {
   /** What it was before and still is. */
   readonly same: Piece | null;
   readonly doubt: { isAskedOf: boolean };
-  isSilent: boolean;
 }
 
 /**
@@ -137,14 +140,14 @@ function partOf(
       return isDamaged;
     },
   };
-  const own: Scope = { ...scope, reach, used: new Set() };
+  // Whoever asks first what a value of this part is, what there is to tell of it is told here.
+  const own: Scope = { ...scope, reach, used: new Set(), problems: [] };
   const { records, scopes, workedOut } = scope.lowering;
   if (!ast.isFile(node)) scopes.set(node, own);
   const declared = declaringNodes(node);
   if (same === null) {
-    const part: Part = { scope: own, declared, same, doubt, isSilent: true };
-    inSilence(part, () => declareAll(own, declared));
-    return part;
+    declareAll(own, declared);
+    return { scope: own, declared, same, doubt };
   }
   const kept = declared.map((declaring, at) => [declaring, (same.records[at] as Piece["records"][number])[1]] as const);
   for (const [declaring, record] of kept) {
@@ -152,15 +155,7 @@ function partOf(
     scopes.set(declaring, own);
     workedOut.add(declaring);
   }
-  return { scope: own, declared, same: { ...same, records: kept }, doubt, isSilent: true };
-}
-
-/** Does a piece of the work and notes whether there was something to tell. */
-function inSilence(part: Part, work: () => void): void {
-  const { problems } = part.scope;
-  const before = problems.length;
-  work();
-  if (problems.length > before) part.isSilent = false;
+  return { scope: own, declared, same: { ...same, records: kept }, doubt };
 }
 
 export const NOTHING: Reach = { layers: [], steps: new Map(), isHidden: () => false, isDamaged: false };
@@ -203,9 +198,7 @@ function firstOfEach(declared: ReturnType<typeof declaredNames>): ReadonlyMap<st
 export function fillDeclarations({ outside, parts }: Opened): void {
   for (const part of [outside, ...parts]) {
     if (part.same !== null) continue;
-    inSilence(part, () => {
-      for (const node of part.declared) fillDeclaration(part.scope, node as ast.Declaration | ast.Measure);
-    });
+    for (const node of part.declared) fillDeclaration(part.scope, node as ast.Declaration | ast.Measure);
   }
 }
 
@@ -242,13 +235,9 @@ export function lowerFile(opened: Opened, outerOfFiles: ReadonlyMap<string, Oute
   const outer = outside.same ?? pieceOutside(outside, inReach);
   const verbs = outer.wording?.verbs ?? inReach.verbs;
   const pieces = parts.map((part) => ({ ...(part.same ?? pieceOf(part, inReach, verbs)), node: part.node }));
-  scope.problems.push(...duplicatesInFile(outside.scope));
-  for (const [at, part] of parts.entries()) {
-    if (part.same !== null) continue;
-    inSilence(part, () => scope.problems.push(...duplicatesInProcedure(part.scope, part.node)));
-    pieces[at] = { ...(pieces[at] as (typeof pieces)[number]), isSilent: part.isSilent };
-  }
   const all: readonly Piece[] = [outer, ...pieces];
+  const problems = [scope, outside.scope, ...parts.map((part) => part.scope)].flatMap((one) => one.problems);
+  problems.push(...duplicatesInFile(outside.scope));
   const model: FileModel = {
     path,
     uses: uses.map(({ node, path: used }) => ({ path: used, span: propertySpan(scope, node, "path") })),
@@ -256,13 +245,15 @@ export function lowerFile(opened: Opened, outerOfFiles: ReadonlyMap<string, Oute
     terms: all.flatMap(({ terms }) => terms),
     procedures: pieces.flatMap(({ procedure }) => procedure ?? []),
     wording: all.flatMap(({ wording }) => wording ?? []),
-    problems: scope.problems,
+    problems,
     damaged: scope.parsed.damage.length > 0,
     hasSlip: scope.parsed.problems.length > 0 || scope.parsed.damage.length > 0,
   };
   const ofAll: Scope = { ...scope, used: new Set(all.flatMap(({ used }) => [...used])) };
   return {
     parsed: scope.parsed,
+    root: scope.parsed.file,
+    places: placesOf(scope.parsed),
     model,
     unused: { ifUsed: unusedIn(ofAll, model, true), ifAlone: unusedIn(ofAll, model, false) },
     outer: outerOfFiles.get(path) as Outer,
@@ -277,50 +268,47 @@ function pieceOutside(part: Part, inReach: Outer): Piece {
   const { scope } = part;
   const { items } = scope.parsed.file;
   const outside = items.filter((item) => ast.isDeclaration(item));
-  return pieceWith(part, () => {
-    const terms = termsIn(scope, items);
-    const verbs = new Set([...verbsIn(scope, items), ...inReach.verbs]);
-    const wording: Wording = { procedure: null, terms: inReach.terms, verbs, texts: ownWordsIn(scope, outside) };
-    return { procedure: null, terms, wording };
-  });
+  const terms = termsIn(scope, items);
+  const verbs = new Set([...verbsIn(scope, items), ...inReach.verbs]);
+  const wording: Wording = { procedure: null, terms: inReach.terms, verbs, texts: ownWordsIn(scope, outside) };
+  return pieceWith(part, { procedure: null, terms, wording });
 }
 
 function pieceOf(part: Part & { readonly node: Container }, outer: Outer, verbs: ReadonlySet<string>): Piece {
   const { node, scope } = part;
-  return pieceWith(part, () => {
-    if (ast.isDamaged(node)) {
-      lowerHeadless(scope, node);
-      return { procedure: null, terms: [], wording: null };
-    }
-    const own = termsIn(scope, node.items);
-    const terms = [...own, ...outer.terms];
-    const procedure = lowerProcedure(scope, node, {
-      declarations: [...recordsOf(part), ...outer.declarations],
-      terms,
-    });
-    const ownVerbs = new Set([...verbsIn(scope, node.items), ...verbs]);
-    return { procedure, terms: own, wording: { procedure, terms, verbs: ownVerbs, texts: ownWordsIn(scope, [node]) } };
-  });
+  let lowered: Lowered = { procedure: null, terms: [], wording: null };
+  if (ast.isProcedure(node)) lowered = lowerPart(part, node, outer, verbs);
+  else lowerHeadless(scope, node);
+  scope.problems.push(...duplicatesInProcedure(scope, node));
+  return pieceWith(part, lowered);
 }
 
-function pieceWith(part: Part, lower: () => Pick<Piece, "procedure" | "terms" | "wording">): Piece {
-  let lowered: ReturnType<typeof lower> | undefined;
-  inSilence(part, () => {
-    lowered = lower();
-  });
-  const { declared, doubt, isSilent, scope } = part;
-  const records = declared.flatMap((node) => {
-    const record = scope.lowering.records.get(node);
-    return record === undefined ? [] : [[node, record] as const];
-  });
-  return {
-    ...(lowered as ReturnType<typeof lower>),
-    ...{ records, used: scope.used, isSilent, asksOfDamage: doubt.isAskedOf },
-  };
+function lowerPart(part: Part, node: ast.Procedure, outer: Outer, verbs: ReadonlySet<string>): Lowered {
+  const { scope } = part;
+  const own = termsIn(scope, node.items);
+  const terms = [...own, ...outer.terms];
+  const declarations = [...recordsOf(part), ...outer.declarations];
+  const procedure = lowerProcedure(scope, node, { declarations, terms });
+  const ownVerbs = new Set([...verbsIn(scope, node.items), ...verbs]);
+  return { procedure, terms: own, wording: { procedure, terms, verbs: ownVerbs, texts: ownWordsIn(scope, [node]) } };
+}
+
+type Lowered = Pick<Piece, "procedure" | "terms" | "wording">;
+
+/** Once all of it is lowered. */
+function pieceWith({ declared, doubt, scope }: Part, lowered: Lowered): Piece {
+  const { problems, used } = scope;
+  const records = declared.map((node) => [node, recordOf(scope, node)] as const);
+  return { ...lowered, records, used, isSilent: problems.length === 0, asksOfDamage: doubt.isAskedOf };
 }
 
 function recordsOf({ declared, scope }: Part): Declaration[] {
-  return declared.map((node) => scope.lowering.records.get(node)).filter((record) => record !== undefined);
+  return declared.map((node) => recordOf(scope, node));
+}
+
+/** Each declaring node has one. */
+function recordOf({ lowering }: Scope, node: AstNode): Declaration {
+  return lowering.records.get(node) as Declaration;
 }
 
 function termsIn(scope: Scope, items: readonly AstNode[]): Term[] {

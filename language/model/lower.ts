@@ -139,7 +139,12 @@ function hasSameAnswers(
 function stillRight(files: ReadonlyMap<string, ParsedFile>, before: Lowered): Map<string, Kept> {
   const kept = new Map<string, Kept>();
   const users = new Map<string, string[]>();
-  const changed = [...files.keys()].filter((path) => before.kept.get(path)?.parsed !== files.get(path));
+  // Of a text whose tree was taken over by a later one, the records speak of nodes that stand in that.
+  const isKnown = ({ parsed, root }: Kept): boolean => files.get(parsed.path) === parsed && parsed.file === root;
+  const changed = [...files.keys()].filter((path) => {
+    const one = before.kept.get(path);
+    return one === undefined || !isKnown(one);
+  });
   changed.push(...[...before.kept.keys()].filter((path) => !files.has(path)));
   for (const [path, one] of before.kept) {
     if (files.has(path)) kept.set(path, one);

@@ -13,18 +13,27 @@ export function createMoving(place: Place, known: Map<object, object> = new Map(
   // Declarations may lead from one to the next as often as the writer likes: they are filled in one after the other.
   const unfilled: (readonly [from: object, made: object])[] = [];
   const added: object[] = [];
+  /** How many places, or records that have some, were met so far. */
+  let met = 0;
   const keep = (from: object, made: object): void => {
     known.set(from, made);
     added.push(from);
   };
   const now = (value: unknown): unknown => {
     if (typeof value !== "object" || value === null) return value;
+    if (placeless.has(value)) return value;
+    const before = met;
+    const one = movedNow(value);
+    if (met === before) placeless.add(value);
+    return one;
+  };
+  const movedNow = (value: object): unknown => {
     const made = known.get(value);
-    if (made !== undefined) return made;
-    if (Array.isArray(value)) return listNow(value);
-    if (Object.getPrototypeOf(value) !== Object.prototype) return lost();
-    if (isSpan(value)) return spanNow(value);
-    return isDeclared(value) ? declaredNow(value) : recordNow(value);
+    if (made === undefined && Array.isArray(value)) return listNow(value);
+    if (made === undefined && Object.getPrototypeOf(value) !== Object.prototype) return lost();
+    if (made === undefined && !isSpan(value) && !isDeclared(value)) return recordNow(value);
+    met++;
+    return made ?? (isSpan(value) ? spanNow(value) : declaredNow(value as { readonly extent: Span }));
   };
   const listNow = (list: readonly unknown[]): readonly unknown[] => {
     let made: unknown[] | null = null;
@@ -42,10 +51,16 @@ export function createMoving(place: Place, known: Map<object, object> = new Map(
     return { ...span, start, end };
   };
   const recordNow = (record: object): object => {
-    const made = { ...record };
-    if (!fill(record, made)) return record;
-    keep(record, made);
-    return made;
+    let made: Record<string, unknown> | null = null;
+    for (const key in record) {
+      const held = record[key as keyof object] as unknown;
+      const one = now(held);
+      if (one === held) continue;
+      made ??= { ...record };
+      made[key] = one;
+    }
+    if (made !== null) keep(record, made);
+    return made ?? record;
   };
   const declaredNow = (record: object & { readonly extent: Span }): object => {
     if (spanNow(record.extent) === record.extent) return record;
@@ -54,25 +69,13 @@ export function createMoving(place: Place, known: Map<object, object> = new Map(
     unfilled.push([record, made]);
     return made;
   };
-  /** Whether something in it is another. */
-  const fill = (from: object, made: object): boolean => {
-    let differs = false;
-    for (const key in from) {
-      const held = from[key as keyof object] as unknown;
-      if (typeof held !== "object" || held === null) continue;
-      const one = now(held);
-      if (one === held) continue;
-      (made as Record<string, unknown>)[key] = one;
-      differs = true;
-    }
-    return differs;
-  };
   return <T extends object>(records: T): T | null => {
     added.length = 0;
     unfilled.length = 0;
     try {
       const made = now(records) as T;
-      for (const [from, one] of unfilled) fill(from, one);
+      for (const [from, one] of unfilled)
+        for (const key in from) (one as Record<string, unknown>)[key] = now(from[key as keyof object]);
       return made;
     } catch (error) {
       if (!(error instanceof LostPlace)) throw error;
@@ -82,6 +85,9 @@ export function createMoving(place: Place, known: Map<object, object> = new Map(
     }
   };
 }
+
+/** Records and lists in which no place stands, at whatever depth: they are the same wherever what holds them moves. */
+const placeless = new WeakSet<object>();
 
 class LostPlace extends Error {}
 

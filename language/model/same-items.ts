@@ -6,23 +6,41 @@ import type { ParsedFile } from "#syntax/parse.ts";
 
 type Item = ast.File["items"][number];
 
+/** An item and where it stood when its file was lowered: its node may stand in a later tree by now. */
+export interface PlacedItem {
+  readonly node: Item;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** A text that was lowered before. */
+interface Earlier {
+  readonly parsed: Pick<ParsedFile, "damage" | "problems" | "text">;
+  readonly places: readonly PlacedItem[];
+}
+
 /** An item of an earlier text, and by how much it has moved since. */
 export interface SameItem {
-  readonly before: Item;
+  readonly before: PlacedItem;
   readonly by: number;
+}
+
+/** All but those that could not be read. */
+export function placesOf({ file }: ParsedFile): readonly PlacedItem[] {
+  return soundItems(file).map((node) => ({ node, start: node.$cstNode?.offset ?? 0, end: node.$cstNode?.end ?? 0 }));
 }
 
 /**
  * The items that are the same; null where one outside the procedures is another or has moved, or where others are declared, since then
  * nothing in the file need mean what it meant.
  */
-export function sameItems(before: ParsedFile, now: ParsedFile): ReadonlyMap<Item, SameItem> | null {
-  const [earlier, items] = [before, now].map(({ file }) => file.items.filter((item) => !ast.isDamaged(item)));
-  if (earlier === undefined || items?.length !== earlier.length) return null;
+export function sameItems(before: Earlier, now: ParsedFile): ReadonlyMap<Item, SameItem> | null {
+  const items = soundItems(now.file);
+  if (items.length !== before.places.length) return null;
   const same = new Map<Item, SameItem>();
   for (const [at, item] of items.entries()) {
-    const old = earlier[at] as Item;
-    if (old.$type !== item.$type || nameOf(old) !== nameOf(item)) return null;
+    const old = before.places[at] as PlacedItem;
+    if (old.node.$type !== item.$type || nameOf(old.node) !== nameOf(item)) return null;
     const by = moveOf(before, old, now, item);
     if (by !== 0 && !ast.isProcedure(item)) return null;
     if (by !== null) same.set(item, { before: old, by });
@@ -30,23 +48,30 @@ export function sameItems(before: ParsedFile, now: ParsedFile): ReadonlyMap<Item
   return same;
 }
 
+function soundItems({ items }: ast.File): readonly Item[] {
+  return items.filter((item) => !ast.isDamaged(item));
+}
+
 function nameOf(item: Item): unknown {
   return (item as { readonly name?: unknown }).name;
 }
 
 /** By how much an item has moved; null where it is another. */
-function moveOf(before: ParsedFile, old: Item, now: ParsedFile, item: Item): number | null {
-  const [from, to] = [old.$cstNode, item.$cstNode];
-  if (from === undefined || to === undefined || isTouched(before, from) || isTouched(now, to)) return null;
-  if (before.text.slice(from.offset, from.end) !== now.text.slice(to.offset, to.end)) return null;
-  const by = to.offset - from.offset;
-  return isSameTree(from, to, by) ? by : null;
+function moveOf({ parsed: before }: Earlier, old: PlacedItem, now: ParsedFile, item: Item): number | null {
+  const [from, to] = [old.node.$cstNode, item.$cstNode];
+  if (from === undefined || to === undefined) return null;
+  const by = to.offset - old.start;
+  // A node is taken over only where what it was read from is the same.
+  if (from === to) return by;
+  if (isTouched(before, old) || isTouched(now, { start: to.offset, end: to.end })) return null;
+  if (before.text.slice(old.start, old.end) !== now.text.slice(to.offset, to.end)) return null;
+  return isSameTree(from, to, to.offset - from.offset) ? by : null;
 }
 
 /** Whether something is wrong with its form: how it was read may then hang on what stands round it. */
-function isTouched({ damage, problems }: ParsedFile, { end, offset }: CstNode): boolean {
+function isTouched({ damage, problems }: Earlier["parsed"], { end, start }: Omit<PlacedItem, "node">): boolean {
   const touches = ({ span }: { readonly span: { readonly start: number; readonly end: number } }) =>
-    span.start <= end && span.end >= offset;
+    span.start <= end && span.end >= start;
   return damage.some(touches) || problems.some(touches);
 }
 

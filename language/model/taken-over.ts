@@ -38,20 +38,19 @@ export function takenOver(before: Kept, { isSound, parsed, uses }: Now): Taken |
   const mayStay = (piece: Piece): boolean => piece.isSilent && (!piece.asksOfDamage || (before.isSound && isSound));
   if (!mayStay(outside) || model.uses.length !== uses.length) return null;
   if (model.uses.some(({ path }, at) => path !== uses[at]?.path)) return null;
-  const same = sameItems(before.parsed, parsed);
+  const same = sameItems(before, parsed);
   if (same === null) return null;
   const pieceOf = new Map<ast.File["items"][number], Piece>(before.pieces.map((piece) => [piece.node, piece]));
   const stretches: Stretch[] = [];
   const staying: { readonly node: ast.Procedure; readonly piece: Piece; readonly by: number }[] = [];
   for (const [node, { before: old, by }] of same) {
-    const { end = 0, offset = 0 } = old.$cstNode ?? {};
     if (ast.isProcedure(node)) {
-      const piece = pieceOf.get(old);
+      const piece = pieceOf.get(old.node);
       // One without a name is known by its place.
       if (piece === undefined || !mayStay(piece) || piece.procedure?.name === "") continue;
       staying.push({ node, piece, by });
     }
-    stretches.push({ start: offset, end, by });
+    stretches.push({ start: old.start, end: old.end, by });
   }
   const moved = createMoving(placeAmong(parsed.path, stretches));
   const earlier = new Map<Procedure, Procedure>();

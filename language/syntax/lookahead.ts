@@ -165,9 +165,9 @@ function outlookAfter(looking: Looking, decision: Decision, { out, places }: Out
   const groups = [...[...reached.places.values()].map((place) => place.ways), reached.out];
   const ways = new Set(groups.flatMap((group) => [...group]));
   // Ways that lead to the same places will never part: the first is taken.
-  const isOne = ways.size === 1 || reached.places.size === 0 || groups.every(({ size }) => size !== 1);
+  const isOne = reached.places.size === 0 || groups.every(({ size }) => size === 0 || size === ways.size);
   if (isOne) return Math.min(...ways);
-  const key = groups.map((group) => [...group]).join(";") + [...reached.places.keys()].join(" ");
+  const key = `${groups.map((group) => [...group]).join(";")}|${[...reached.places.keys()].join(" ")}`;
   const known = decision.known.get(key) ?? reached;
   decision.known.set(key, known);
   return known;

@@ -10,9 +10,11 @@ import { createForms } from "./forms.ts";
 import { createLexer, type SpragLexer } from "./lexer.ts";
 import { createLookahead } from "./lookahead.ts";
 import { type MendedTokens, mendTokens } from "./mend-tokens.ts";
+import { readAgain, type TextRead } from "./parse-again.ts";
 import type { SyntaxProblem } from "./problem.ts";
 import { createRecogniser, type Recogniser } from "./recognise.ts";
 import { recover } from "./recover.ts";
+import { linkAs } from "./scope.ts";
 import { problemOf } from "./slip.ts";
 import { AS_ONE } from "./statements.ts";
 import { createTreeReader, type ReadTree, type TreeReader } from "./tree-reader.ts";
@@ -22,6 +24,7 @@ export interface ParsedFile {
   /** From the workspace root, with `/`. */
   readonly path: string;
   readonly text: string;
+  /** Made anew when it is asked for, once a later text has taken the tree over. */
   readonly file: ast.File;
   readonly document: LangiumDocument;
   /** In the order of the text; one for each statement at most, beside strings, commas and dashes. */
@@ -35,11 +38,61 @@ export interface ParsedFile {
  * @param path from the workspace root, for the places of the problems
  */
 export function parseText(text: string, path: string): ParsedFile {
+  return parsedFile(text, path, readText(text, path));
+}
+
+/**
+ * The same for a text after a change: what did not change is taken over with its nodes, which are then nodes of the earlier text
+ * no more.
+ */
+export function parseAgain(before: ParsedFile, text: string): ParsedFile {
+  const { path } = before;
+  const holder = holders.get(before);
+  const file = holder?.held ?? null;
+  if (holder === undefined || file === null) return parseText(text, path);
+  const again = readAgain({ ...before, file }, text, (part) => readText(part, path));
+  if (again === null) return parseText(text, path);
+  holder.held = null;
+  return parsedFile(text, path, again);
+}
+
+/** Holds the tree of a text; null once a later text has taken it. */
+interface Holder {
+  held: ast.File | null;
+}
+
+const holders = new WeakMap<ParsedFile, Holder>();
+
+function parsedFile(text: string, path: string, { damage, file: first, problems }: TextRead): ParsedFile {
+  giveDocument(path, text, first);
+  const holder: Holder = { held: first };
+  const file = (): ast.File => {
+    if (holder.held !== null) return holder.held;
+    const { file: again } = readText(text, path);
+    giveDocument(path, text, again);
+    linkAs(again, first);
+    holder.held = again;
+    return again;
+  };
+  const parsed: ParsedFile = {
+    ...{ path, text, problems, damage },
+    get file() {
+      return file();
+    },
+    get document() {
+      return file().$document as LangiumDocument;
+    },
+  };
+  holders.set(parsed, holder);
+  return parsed;
+}
+
+function readText(text: string, path: string): TextRead {
   const reader = theReader();
   const mended = mendTokens(reader.grammar, reader.lexer, text, path);
   const read = readTree(reader, mended, text, path);
   const problems = [...mended.problems, ...read.problems].sort((a, b) => a.span.start - b.span.start);
-  return { path, text, file: read.file, document: documentOf(path, text, read.file), problems, damage: read.damage };
+  return { file: read.file, problems, damage: read.damage };
 }
 
 interface Reader {
@@ -47,10 +100,9 @@ interface Reader {
   readonly trees: TreeReader;
   readonly grammar: Recogniser;
 }
-interface Tree {
-  readonly file: ast.File;
-  readonly problems: readonly SyntaxProblem[];
-  readonly damage: readonly Damage[];
+/** Of all texts. */
+export function theLexer(): SpragLexer {
+  return theReader().lexer;
 }
 
 let made: Reader | undefined;
@@ -65,7 +117,7 @@ function theReader(): Reader {
   return made;
 }
 
-function readTree(reader: Reader, mended: MendedTokens, text: string, path: string): Tree {
+function readTree(reader: Reader, mended: MendedTokens, text: string, path: string): TextRead {
   const straight = isShallow(mended.tokens) ? reader.trees.read(text, mended.tokens, mended.hidden) : null;
   if (straight !== null && straight.file !== null) return { file: straight.file, problems: [], damage: [] };
   const { grammar } = reader;
@@ -86,7 +138,7 @@ function wholeDamage(
   path: string,
   known: readonly SyntaxProblem[],
   wrongAt: IToken,
-): Tree {
+): TextRead {
   const { tokens } = mended;
   const whole = asOneToken(
     reader.grammar.type("DAMAGED"),
@@ -121,13 +173,15 @@ function isShallow(tokens: readonly IToken[]): boolean {
 
 const DEEPEST = 100;
 
-function documentOf(path: string, text: string, file: ast.File): LangiumDocument {
+/** What leads from the tree to its text. */
+function giveDocument(path: string, text: string, file: ast.File): void {
   const uri = URI.from({ scheme: "sprag", path: `/${path.replace(/^\/+/, "")}` });
   let textDocument: TextDocument | undefined;
   const document: LangiumDocument = {
     uri,
     state: DocumentState.ComputedScopes,
-    references: [],
+    // Names in nodes that are taken over may mean something else now.
+    references: file.$document?.references ?? [],
     parseResult: { value: file, parserErrors: [], lexerErrors: [] },
     get textDocument() {
       textDocument ??= TextDocument.create(uri.toString(), "sprag", 0, text);
@@ -135,5 +189,4 @@ function documentOf(path: string, text: string, file: ast.File): LangiumDocument
     },
   };
   (file as { $document?: LangiumDocument }).$document = document;
-  return document;
 }

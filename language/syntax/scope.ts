@@ -26,6 +26,12 @@ export function linkFiles(files: ReadonlyMap<string, ParsedFile>): void {
   }
 }
 
+/** Lets names in a tree mean what they mean in another of the same text. */
+export function linkAs(file: ast.File, other: ast.File): void {
+  const used = usedBy.get(other);
+  if (used !== undefined) usedBy.set(file, used);
+}
+
 /**
  * The path from the root that a `use` (or a figure) means, or null where it is absolute or leaves the workspace.
  * @param fromPath of the file it stands in, from the root
@@ -84,9 +90,12 @@ export function meantAt(
   const procedure = procedureOf(at);
   if (what === "steps") return procedure && tablesOf(procedure).steps.first.get(key)?.node;
   const file = AstUtils.findRootNode(at);
-  for (const container of [procedure, file, ...(usedBy.get(file) ?? [])]) {
-    const found = container && tablesOf(container).things.first.get(key);
-    if (found) return found.node;
+  const thing = (container: AstNode | undefined) => container && tablesOf(container).things.first.get(key)?.node;
+  const own = thing(procedure) ?? thing(file);
+  if (own !== undefined) return own;
+  for (const used of usedBy.get(file) ?? []) {
+    const found = thing(used.file);
+    if (found !== undefined) return found;
   }
   return undefined;
 }
@@ -135,21 +144,21 @@ interface Tables {
   readonly steps: NameTable;
 }
 
-const usedBy = new WeakMap<AstNode, readonly AstNode[]>();
+const usedBy = new WeakMap<AstNode, readonly ParsedFile[]>();
 const tables = new WeakMap<AstNode, Tables>();
 
-function usedFiles(parsed: ParsedFile, files: ReadonlyMap<string, ParsedFile>): AstNode[] {
-  const used = new Set<AstNode>();
+function usedFiles(parsed: ParsedFile, files: ReadonlyMap<string, ParsedFile>): ParsedFile[] {
+  const used = new Set<ParsedFile>();
   for (const item of parsed.file.items) {
     if (!ast.isUse(item)) continue;
     const path = resolveUse(parsed.path, item.path);
     const file = path === null ? undefined : files.get(path);
-    if (file !== undefined && file !== parsed) used.add(file.file);
+    if (file !== undefined && file !== parsed) used.add(file);
   }
   return [...used];
 }
 
-function sameFiles(before: readonly AstNode[], now: readonly AstNode[]): boolean {
+function sameFiles(before: readonly ParsedFile[], now: readonly ParsedFile[]): boolean {
   return before.length === now.length && before.every((file, at) => file === now[at]);
 }
 

@@ -1,19 +1,10 @@
 // Makes the tree from tokens by Langium's grammar, as Langium's own parser makes it, node for node, several times as fast: all
 // that does not depend on the tokens is worked out once. Stops at the first token that does not fit; recovery is not its matter.
 import { EOF, type IToken, type TokenType } from "chevrotain";
-import {
-  type AstNode,
-  type AstReflection,
-  type CompositeCstNode,
-  CompositeCstNodeImpl,
-  type CstNode,
-  GrammarAST,
-  GrammarUtils,
-  LeafCstNodeImpl,
-  RootCstNodeImpl,
-} from "langium";
+import { type AstNode, type AstReflection, type CstNode, GrammarAST, GrammarUtils } from "langium";
 import type * as ast from "#grammar/generated/ast.ts";
 import { SpragAstReflection, StepOrTask } from "#grammar/generated/ast.ts";
+import { Composite, type Concrete, Leaf, Root } from "./concrete.ts";
 import type { Lookahead } from "./lookahead.ts";
 import { referenceFrom } from "./scope.ts";
 import { textOf } from "./text-value.ts";
@@ -64,30 +55,7 @@ class Cursor {
   }
 }
 
-/** Knows its ends, which Langium's own nodes look for at every question. */
-class Composite extends CompositeCstNodeImpl {
-  private readonly first: number;
-  private readonly behind: number;
-
-  constructor(first: number, behind: number) {
-    super();
-    this.first = first;
-    this.behind = behind;
-  }
-
-  override get offset(): number {
-    return this.first;
-  }
-  override get end(): number {
-    return this.behind;
-  }
-  override get length(): number {
-    return this.behind - this.first;
-  }
-}
-
-type Concrete = LeafCstNodeImpl | CompositeCstNodeImpl;
-type Filling = { $type: string; $cstNode?: CompositeCstNodeImpl } & Record<string, unknown>;
+type Filling = { $type: string; $cstNode?: Composite } & Record<string, unknown>;
 /** Reads on, or throws `STOP`. */
 type Part = (cursor: Cursor) => void;
 
@@ -113,22 +81,16 @@ function readWith(rule: Rule, text: string, tokens: readonly IToken[], hidden: r
   const left = tokens[cursor.at];
   if (left !== undefined) return { file: null, wrongAt: left };
   while (cursor.nextHidden < hidden.length) cursor.loose.push(leaf(hidden[cursor.nextHidden++] as IToken, true));
-  const root = new RootCstNodeImpl(text);
-  root.content = cursor.loose as CstNode[];
-  for (const child of cursor.loose) child.container = root as CompositeCstNode;
+  const root = new Root(text, cursor.loose as CstNode[]);
   const file = cursor.node;
   file.$cstNode = root;
-  root.astNode = file as AstNode;
+  root.own = file as AstNode;
   fillIn(file, rule.defaults);
   return { file: file as unknown as ast.File, wrongAt: null };
 }
 
-function leaf(token: IToken, isHidden: boolean): LeafCstNodeImpl {
-  const { startLine = 1, startColumn = 1, endLine = 1, endColumn = 1 } = token;
-  const { image, startOffset, tokenType } = token;
-  // Lines and columns of tokens count from 1, an end column is that of the last character.
-  const [line, column, lastLine] = [startLine - 1, startColumn - 1, endLine - 1];
-  return new LeafCstNodeImpl(startOffset, image.length, line, column, lastLine, endColumn, tokenType, isHidden);
+function leaf({ image, startOffset, tokenType }: IToken, isHidden: boolean): Leaf {
+  return new Leaf(startOffset, image.length, tokenType, isHidden);
 }
 
 function take(cursor: Cursor, type: number, source: GrammarAST.AbstractElement): IToken {
@@ -167,12 +129,10 @@ function close({ at, firsts, loose, source, starts, tokens }: Cursor): Composite
   const first = tokens[from];
   const last = tokens[at - 1];
   if (at === from || first === undefined || last === undefined) return null;
-  const node = new Composite(first.startOffset, last.startOffset + last.image.length);
-  node.grammarSource = source;
-  const content = loose.slice(begin);
+  const content = loose.slice(begin) as CstNode[];
   loose.length = begin;
-  node.content = content as CstNode[];
-  for (let at = 0; at < content.length; at++) (content[at] as Concrete).container = node as CompositeCstNode;
+  const node = new Composite(first.startOffset, last.startOffset + last.image.length, content);
+  node.grammarSource = source as GrammarAST.AbstractElement;
   loose.push(node);
   return node;
 }
@@ -417,7 +377,7 @@ function keepAs(to: {
 function own(node: Filling, feature: string, value: Filling): void {
   value.$container = node;
   value.$containerProperty = feature;
-  (value.$cstNode as CompositeCstNodeImpl).astNode = value as AstNode;
+  (value.$cstNode as Composite).own = value as AstNode;
 }
 
 function tokenIndex({ tokens }: Compiling, name: string): number {

@@ -32,13 +32,22 @@ export function tablesBehind(loaded: Loaded, paths: readonly string[]): readonly
 /** Tells whether a finding is one of this procedure, of one that it performs, or of no procedure at all. */
 export function concerns(loaded: Loaded, procedure: Procedure): (finding: Finding) => boolean {
   const byId = new Map([...loaded.models.values()].flatMap((model) => model.procedures.map((one) => [one.id, one])));
-  const performed = new Set([procedure]);
-  for (const one of performed) {
+  const performed = [...idsPerformed(procedure, (id) => byId.get(id))].flatMap((id) => byId.get(id) ?? []);
+  const known = new Set([procedure, ...performed].map(({ name, extent }) => `${extent.path} ${name}`));
+  return ({ procedure: name, span }) => name === undefined || known.has(`${span.path} ${name}`);
+}
+
+/** Of all procedures that are performed in it, at whatever depth, also of those that are not there. */
+export function idsPerformed(procedure: Procedure, withId: (id: string) => Procedure | undefined): ReadonlySet<string> {
+  const ids = new Set<string>();
+  const waiting = [procedure];
+  for (const one of waiting) {
     for (const { procedure: next } of performsIn(one.items)) {
-      const target = next === null ? undefined : byId.get(next.id);
-      if (target !== undefined) performed.add(target);
+      if (next === null || ids.has(next.id)) continue;
+      ids.add(next.id);
+      const target = withId(next.id);
+      if (target !== undefined) waiting.push(target);
     }
   }
-  const known = new Set([...performed].map(({ name, extent }) => `${extent.path} ${name}`));
-  return ({ procedure: name, span }) => name === undefined || known.has(`${span.path} ${name}`);
+  return ids;
 }

@@ -1,4 +1,5 @@
-// All that callers of the core need: the server, a browser. The command takes it from the files themselves, to load no more than it calls.
+// All that callers of the core need, such as a browser. The command and the server take it from the files themselves, to load no more than
+// they call.
 
 export { explanationLines } from "#outputs/explanation.ts";
 export { codeText, printable, UNSHOWABLE } from "#outputs/printable.ts";

@@ -1,11 +1,10 @@
 // What was found by following the procedures of a file, kept for its next state: a procedure that says what it said, as does all that it
 // performs, is not followed again. Knows no fact in particular.
 import { type Comparison, createComparison, moveBetween } from "#model/alike.ts";
-import { performsIn } from "#model/cycles.ts";
 import type { FileModel, Procedure } from "#model/procedure.ts";
 import type { Moves } from "#model/taken-over.ts";
 import type { AnyFact } from "#rules/rule.ts";
-import { filesBehind } from "./concerned.ts";
+import { filesBehind, idsPerformed } from "./concerned.ts";
 import type { Loaded } from "./load.ts";
 
 /** All that the facts of a file's procedures hang on, beside those procedures. */
@@ -30,7 +29,8 @@ export function surroundingsOf(loaded: Loaded, path: string, stock: FileModel | 
   const read = stock === null ? behind : [...behind, stock.path];
   return {
     texts: new Map(read.map((one) => [one, loaded.parsed.get(one)?.text ?? ""])),
-    procedures: new Map(procedures.map((procedure) => [procedure.id, procedure])),
+    // Of two with one name the first is performed.
+    procedures: new Map(procedures.toReversed().map((procedure) => [procedure.id, procedure])),
     stock,
     day,
   };
@@ -57,7 +57,7 @@ export function stillTrue(
     const old = before.procedures.get(procedure.id);
     const facts = old === undefined ? undefined : before.facts.get(old);
     if (old === undefined || facts === undefined) return null;
-    const pairs = [...idsPerformed(old, before)].map(
+    const pairs = [...idsPerformed(old, (id) => before.procedures.get(id))].map(
       (id) => [before.procedures.get(id), now.procedures.get(id)] as const,
     );
     pairs.push([old, procedure]);
@@ -79,21 +79,6 @@ function comparisonOf(before: Surroundings, now: Surroundings): Comparison {
     }),
   );
   return createComparison((path) => places.get(path) ?? null);
-}
-
-/** Of all procedures that are performed in it, at whatever depth. */
-function idsPerformed(procedure: Procedure, { procedures }: Surroundings): ReadonlySet<string> {
-  const ids = new Set<string>();
-  const waiting = [procedure];
-  for (const one of waiting) {
-    for (const { procedure: next } of performsIn(one.items)) {
-      if (next === null || ids.has(next.id)) continue;
-      ids.add(next.id);
-      const target = procedures.get(next.id);
-      if (target !== undefined) waiting.push(target);
-    }
-  }
-  return ids;
 }
 
 function wordsOf(procedure: Procedure | undefined, { texts }: Surroundings): string | undefined {

@@ -4,7 +4,7 @@ import * as ast from "#grammar/generated/ast.ts";
 import { type Lowered, lowerAgain } from "#model/lower.ts";
 import type { FileModel } from "#model/procedure.ts";
 import type { Moves } from "#model/taken-over.ts";
-import { type ParsedFile, parseText } from "#syntax/parse.ts";
+import { type ParsedFile, parseAgain, parseText } from "#syntax/parse.ts";
 import { linkFiles, resolveUse, statementsIn } from "#syntax/scope.ts";
 import type { Snapshot, Wanted } from "./snapshot.ts";
 
@@ -26,7 +26,10 @@ export function load(snapshot: Snapshot, before: Loaded | null): Loaded {
   for (const [path, text] of snapshot.texts) {
     if (isTable(path)) continue;
     const known = before?.parsed.get(path);
-    parsed.set(path, known?.text === text ? known : parseText(text, path));
+    parsed.set(
+      path,
+      known === undefined ? parseText(text, path) : known.text === text ? known : parseAgain(known, text),
+    );
   }
   linkFiles(parsed);
   const here = (path: string): boolean => snapshot.texts.has(path) || snapshot.present.has(path);

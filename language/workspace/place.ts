@@ -8,12 +8,12 @@ export function withSteps(findings: readonly Finding[], models: readonly FileMod
   const procedures = new Map(
     models.map((model) => [model.path, [...model.procedures].sort((a, b) => a.extent.start - b.extent.start)]),
   );
-  const steps = new Map<string, readonly Step[]>();
+  const steps = new Map<Procedure, readonly Step[]>();
   return findings.map((finding) => {
     const procedure = holding(procedures.get(finding.span.path) ?? [], finding.span.start, (one) => one.extent);
     if (procedure === undefined) return finding;
-    const own = steps.get(procedure.id) ?? [...stepsOf(procedure.items)].sort((a, b) => a.span.start - b.span.start);
-    steps.set(procedure.id, own);
+    const own = steps.get(procedure) ?? [...stepsOf(procedure.items)].sort((a, b) => a.span.start - b.span.start);
+    steps.set(procedure, own);
     const step = holding(own, finding.span.start, (one) => one.span);
     const placed = { ...finding, procedure: procedure.name };
     if (step === undefined) return placed;

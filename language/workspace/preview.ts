@@ -2,6 +2,7 @@
 // What was found may be older than the text, so that nothing has to be followed at a keystroke. Knows no editor.
 import type { BuildInput } from "#outputs/build.ts";
 import type { Block, Document } from "#outputs/document.ts";
+import { createRowMemory, type RowMemory } from "#outputs/kept-rows.ts";
 import { base64, pictureOf } from "#outputs/pictures.ts";
 import { resolveUse } from "#syntax/scope.ts";
 import type { Span } from "#syntax/span.ts";
@@ -30,6 +31,8 @@ export type PreviewResult =
       /** Whether every line of the file could be read. */
       readonly whole: boolean;
       readonly checked: Checked;
+      /** For the next preview. */
+      readonly memory: RowMemory;
     }
   | Exclude<Sought, { readonly kind: "found" }>;
 
@@ -56,8 +59,16 @@ export function previewOutputs(): readonly string[] {
     .map(({ as }) => as);
 }
 
-/** @param known what an earlier check of the same procedure found; null where it is to be checked now */
-export function previewAs(workspace: Workspace, request: PreviewRequest, known: Checked | null): PreviewResult {
+/**
+ * @param known what an earlier check of the same procedure found; null where it is to be checked now
+ * @param memory that of an earlier preview, of this state of the text or another: what stayed is not made again
+ */
+export function previewAs(
+  workspace: Workspace,
+  request: PreviewRequest,
+  known: Checked | null,
+  memory: RowMemory = createRowMemory(),
+): PreviewResult {
   const form = formOf(outputFormats().find(({ as }) => as === request.as)?.formats ?? []) ?? "html";
   const sought = soughtBy(workspace, { ...request, format: form });
   if (sought.kind !== "found") return sought;
@@ -69,12 +80,22 @@ export function previewAs(workspace: Workspace, request: PreviewRequest, known: 
     figure: standIns(workspace, figures),
     // What is filled in on a screen is not filled in here: without its record the page has no script.
     shown: true,
+    memory,
   };
   const document = output.build(input, words);
   const content = write(document, { words, fonts: noFonts });
   if (typeof content !== "string") return { kind: "unknown format", known: [] };
   const whole = workspace.loaded.models.get(request.path)?.damaged !== true;
-  return { kind: "done", content, form, figures: [...figures.values()], rows: rowsOf(document), whole, checked };
+  return {
+    kind: "done",
+    content,
+    form,
+    figures: [...figures.values()],
+    rows: rowsOf(document),
+    whole,
+    checked,
+    memory,
+  };
 }
 
 function formOf(formats: readonly string[]): PreviewForm | undefined {

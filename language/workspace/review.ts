@@ -112,7 +112,7 @@ function sentencesIn(workspace: Workspace): (action: Action) => string {
 
 function passes(workspace: Workspace, procedure: Procedure, threshold: string): boolean {
   const run = workspace.run(procedure);
-  return run === null || !(threshold in DEFAULTS) || thresholdsPassed(run).has(threshold);
+  return run === null || !Object.hasOwn(DEFAULTS, threshold) || thresholdsPassed(run).has(threshold);
 }
 
 function marginsOf(workspace: Workspace, procedure: Procedure): readonly Margin[] {

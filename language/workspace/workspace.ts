@@ -16,7 +16,7 @@ import type { Allow, FileModel, Item, Procedure } from "#model/procedure.ts";
 import type { Finding } from "#rules/finding.ts";
 import type { AnyFact } from "#rules/rule.ts";
 import { byPlace, findingsOf } from "#rules/run.ts";
-import { filesBehind } from "./concerned.ts";
+import { filesBehind, idsPerformed } from "./concerned.ts";
 import { type KeptFacts, stillTrue, surroundingsOf } from "./kept-facts.ts";
 import { type Loaded, load } from "./load.ts";
 import { withSteps } from "./place.ts";
@@ -203,8 +203,9 @@ function expand(procedure: Procedure): Expansion {
 
 function proceduresIn({ models }: Loaded): ReadonlyMap<string, Procedure> {
   const procedures = new Map<string, Procedure>();
-  for (const model of models.values())
-    for (const procedure of model.procedures) procedures.set(procedure.id, procedure);
+  // Of two with one name the first is performed.
+  for (const procedure of [...models.values()].flatMap((model) => model.procedures))
+    if (!procedures.has(procedure.id)) procedures.set(procedure.id, procedure);
   return procedures;
 }
 
@@ -242,7 +243,7 @@ function* factsOfOne(procedure: Procedure, context: FollowContext, stock: Stock 
 
 /** A run is large, so that few are kept, of a procedure the last: an editor asks for the state in what it has just checked. */
 const MOST_RUNS = 8;
-const recent = new Map<string, { readonly procedure: Procedure; readonly run: Run }>();
+const recent = new Map<string, { readonly madeOf: readonly (ExpandedProcedure | null)[]; readonly run: Run }>();
 
 function followed(procedure: Procedure, context: FollowContext): Run | null {
   const { expanded } = expand(procedure);
@@ -250,10 +251,13 @@ function followed(procedure: Procedure, context: FollowContext): Run | null {
   if (Object.keys(context.chosen).length > 0) return followProcedure(expanded, context);
   const { id } = procedure;
   const known = recent.get(id);
+  const performed = idsPerformed(procedure, (one) => context.expandedOf(one)?.procedure);
+  const madeOf = [expanded, ...[...performed].map(context.expandedOf)];
   // What it was before the change is let go before the new one is made.
   recent.delete(id);
-  const run = known?.procedure === procedure ? known.run : followProcedure(expanded, context);
-  recent.set(id, { procedure, run });
+  const isSame = known?.madeOf.length === madeOf.length && madeOf.every((one, at) => known.madeOf[at] === one);
+  const run = isSame ? known.run : followProcedure(expanded, context);
+  recent.set(id, { madeOf, run });
   for (const oldest of recent.keys()) {
     if (recent.size <= MOST_RUNS) break;
     recent.delete(oldest);

@@ -1,6 +1,6 @@
 // How long outputs of a long procedure take to be written once it is checked, and the preview after a key.
 import { fonts } from "#harness/fonts.ts";
-import { exportAs, openWorkspace, previewAs, type Workspace } from "#workspace/index.ts";
+import { exportAs, openWorkspace, type PreviewResult, previewAs, type Workspace } from "#workspace/index.ts";
 import { keystrokesIn } from "./keystroke.ts";
 import { type Times, timed } from "./timing.ts";
 
@@ -19,7 +19,7 @@ export function exportTimes(text: string, format: string, runs: number): Promise
   return timed(write, runs, 2);
 }
 
-/** From a key to the checklist beside its text, with the findings of before. */
+/** From a key to the checklist beside its text, with the findings of before and what was shown before, as the server has them. */
 export async function previewTimes(text: string, places: number): Promise<Times> {
   const keystrokes = keystrokesIn(text, places);
   let workspace = opened(text, null);
@@ -27,16 +27,18 @@ export async function previewTimes(text: string, places: number): Promise<Times>
   let next = 0;
   const type = (): void => {
     workspace = opened(keystrokes[next++]?.text ?? text, workspace);
-    shown(workspace, first.checked);
+    shown(workspace, first);
   };
   return timed(type, keystrokes.length - 2, 2);
 }
 
-function shown(workspace: Workspace, checked: Parameters<typeof previewAs>[2]) {
-  const result = previewAs(workspace, asked, checked);
+function shown(workspace: Workspace, before: Shown | null): Shown {
+  const result = previewAs(workspace, asked, before?.checked ?? null, before?.memory);
   if (result.kind !== "done") throw new Error(`There is no preview: ${result.kind}`);
   return result;
 }
+
+type Shown = PreviewResult & { readonly kind: "done" };
 
 function opened(text: string, before: Workspace | null): Workspace {
   const snapshot = { texts: new Map([[path, text]]), present: new Set<string>(), absent: new Set<string>() };

@@ -61,6 +61,7 @@ test.each([
   [["new"], "sprag new wants FOLDER behind it. See sprag new --help."],
   [["explain", "a", "b"], "sprag explain has more words behind it than it takes. See sprag explain --help."],
   [["convert"], "sprag convert wants WORDS behind it. See sprag convert --help."],
+  [["verify", "record.json"], "sprag verify wants --for FILE. See sprag verify --help."],
 ])("%j is refused in one line, status 2", (args, message) => {
   const { status, out, err } = folderWith().sprag(...args);
   expect({ status, out }).toEqual({ status: 2, out: "" });

@@ -2,6 +2,8 @@
 import { chmodSync, mkdirSync, readdirSync, statSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { definitionsFor } from "#cli/commands.ts";
+import { run } from "#cli/program.ts";
 import { folderWith } from "#harness/command.ts";
 import { CLEAN, OPTIONS, TWICE, TWO } from "./texts.ts";
 
@@ -132,6 +134,7 @@ describe("a call that cannot be followed is refused, status 2", () => {
     [["two.sprag", "--procedure", "FitSeel"], "two.sprag holds no procedure FitSeel. Nearest: FitSeal."],
     [["a.sprag", "--procedure", "Other"], "a.sprag holds no procedure Other. There is: FitSeal."],
     [["lib.sprag"], "lib.sprag holds no procedure to write."],
+    [["a.sprag", "--answers"], "--answers goes with --as trainee."],
     [["sub"], "sub is a folder. Give one file of it."],
     [["gone.sprag"], "gone.sprag is not there."],
     [["a.sprag", "--set", "Extent=Full"], "--set: no option is called Extent. There is none."],
@@ -168,6 +171,24 @@ describe("a call that cannot be followed is refused, status 2", () => {
       err: "sprag: lib.sprag is not text: it holds zero bytes.\n",
     });
   });
+});
+
+test("bytes are not poured into a terminal", async () => {
+  const folder = folderWith({ "a.sprag": CLEAN });
+  const out: unknown[] = [];
+  const err: unknown[] = [];
+  const status = await run(
+    ["export", "a.sprag", "--as", "assessor", "--format", "xlsx"],
+    {
+      ...{ cwd: folder.path, env: {}, now: () => new Date(0), serve: () => {} },
+      asset: () => Promise.reject(new Error("none is needed")),
+      out: { write: (content) => void out.push(content), isTerminal: true, columns: 80 },
+      err: { write: (content) => void err.push(content), isTerminal: false, columns: null },
+    },
+    await definitionsFor(["export"]),
+  );
+  const told = "sprag: the document is no text for a terminal. Say with --out where to write it.\n";
+  expect({ status, out, err }).toEqual({ status: 2, out: [], err: [told] });
 });
 
 test("one of several procedures is written by name", () => {

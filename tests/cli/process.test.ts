@@ -43,6 +43,24 @@ test.each([
   expect(sprag(folderWith({ "a.sprag": CLEAN, "b.sprag": TWICE }), args).status).toBe(status);
 });
 
+test("where a part of the installation is gone, that is no finding", () => {
+  const folder = folderWith({ "a.sprag": TWICE });
+  cpSync(dirname(command), join(folder.path, "installed"), { recursive: true });
+  const parts = join(folder.path, "installed", "parts");
+  const gone = readdirSync(parts).filter((name) => name.startsWith("on-files"));
+  expect(gone).not.toEqual([]);
+  for (const name of gone) rmSync(join(parts, name));
+  const { status, stderr } = spawnSync(
+    process.execPath,
+    [join(folder.path, "installed", "sprag.js"), "check", "a.sprag"],
+    {
+      ...{ cwd: folder.path, encoding: "utf8" },
+    },
+  );
+  expect(status).toBe(2);
+  expect(stderr).toMatch(/^sprag: stopped by a fault of its own\./);
+});
+
 test("the bundle says the same as the sources, byte for byte", () => {
   const folder = folderWith();
   cpSync(join(root, "samples"), folder.path, { recursive: true });

@@ -7,7 +7,7 @@ import { type Threefold, threefoldSamples } from "#harness/threefold.ts";
 import { createComparison } from "#model/alike.ts";
 import { type Lowered, lowerAgain } from "#model/lower.ts";
 import type { FileModel, Procedure } from "#model/procedure.ts";
-import { type ParsedFile, parseText } from "#syntax/parse.ts";
+import { type ParsedFile, parseAgain, parseText } from "#syntax/parse.ts";
 import { linkFiles } from "#syntax/scope.ts";
 import { procedureText } from "../bench/procedure-text.ts";
 
@@ -29,7 +29,10 @@ function parsedIn(texts: Texts, near: Lowered | null): ReadonlyMap<string, Parse
   const parsed = new Map(
     [...texts].map(([path, text]) => {
       const known = near?.kept.get(path)?.parsed;
-      return [path, known?.text === text ? known : parseText(text, path)];
+      return [
+        path,
+        known === undefined ? parseText(text, path) : known.text === text ? known : parseAgain(known, text),
+      ];
     }),
   );
   linkFiles(parsed);
@@ -73,7 +76,8 @@ const typed = fc.oneof(
   },
 );
 const edit = fc.record({
-  place: fc.double({ min: 0, max: 1, noNaN: true }),
+  /** In thousandths of the way: any as likely as another. */
+  place: fc.nat(1_000),
   drop: fc.oneof({ weight: 3, arbitrary: fc.constant(0) }, { weight: 1, arbitrary: fc.nat({ max: 40 }) }),
   put: typed,
   /** Some edits are taken back, as a half-typed line is. */
@@ -100,7 +104,7 @@ test("after any edits the model is that of a fresh lowering", { timeout: 1_200_0
         const text = texts.get(path) ?? "";
         // Where nothing but declarations stands, an edit leaves nothing to take over: most are made behind them.
         const from = drop % 5 === 0 && drop > 0 ? 0 : Math.max(0, text.search(/^procedure /m));
-        const at = from + Math.floor(place * (text.length - from));
+        const at = from + Math.floor((place * (text.length - from)) / 1_000);
         const next = new Map(texts).set(path, text.slice(0, at) + put + text.slice(at + drop));
         look(next, `${at}: -${drop} +${put}`);
         if (back) look(texts, "taken back");

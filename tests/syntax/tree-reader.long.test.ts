@@ -1,10 +1,11 @@
 // The tree that Sprag makes is the one that Langium's own parser makes of the same tokens, node for node; and where that parser
 // finds a token that does not fit, so does Sprag.
-import { type AstNode, type CstNode, isCompositeCstNode, isReference } from "langium";
+import type { AstNode } from "langium";
 import { expect, test } from "vitest";
 import { SpragGrammar } from "#grammar/generated/grammar.ts";
 import { langiumServices } from "#harness/langium-services.ts";
 import { sampleTexts } from "#harness/samples.ts";
+import { treeLines } from "#harness/tree-lines.ts";
 import { createForms } from "#syntax/forms.ts";
 import { createLexer } from "#syntax/lexer.ts";
 import { createLookahead } from "#syntax/lookahead.ts";
@@ -24,7 +25,7 @@ test("whole texts: the same tree", () => {
     const ours = trees.read(text, tokens, hidden);
     expect(placeOf(ours.wrongAt), path).toEqual(placeOf(theirs.parserErrors[0]?.token));
     if (ours.file === null) continue;
-    const [own, reference] = [told(ours.file), told(theirs.value)];
+    const [own, reference] = [treeLines(ours.file), treeLines(theirs.value)];
     expect(own, path).toEqual(reference);
     nodes += own.length;
   }
@@ -51,7 +52,7 @@ test("texts with a token left out or twice: the same token does not fit, or the 
       );
       if (ours.file === null) wrong++;
       else {
-        expect(told(ours.file), path).toEqual(told(theirs.value));
+        expect(treeLines(ours.file), path).toEqual(treeLines(theirs.value));
         right++;
       }
     }
@@ -60,43 +61,6 @@ test("texts with a token left out or twice: the same token does not fit, or the 
   expect(wrong).toBeGreaterThan(100);
   expect(right).toBeGreaterThan(20);
 });
-
-/** All that a tree holds, one line for each node: of the abstract one its properties, of the concrete one its places. */
-function told(root: AstNode): readonly string[] {
-  const lines: string[] = [];
-  const nodes: AstNode[] = [root];
-  for (const node of nodes) {
-    const { $container, $containerIndex, $containerProperty, $cstNode, $type } = node;
-    const container = $container === undefined ? -1 : nodes.indexOf($container);
-    const said = Object.entries(node).filter(([name, value]) => !name.startsWith("$") && value !== undefined);
-    const properties = said
-      .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([name, value]) => `${name}=${shown(value, nodes)}`);
-    lines.push(
-      `${$type} ${properties} in ${container} ${$containerProperty} ${$containerIndex} ${$cstNode?.astNode === node}`,
-    );
-  }
-  const concrete: CstNode[] = root.$cstNode === undefined ? [] : [root.$cstNode];
-  for (const node of concrete) {
-    const { grammarSource, hidden, length, offset, range } = node;
-    const { end, start } = range;
-    const place = [start.line, start.character, end.line, end.character];
-    const from = concrete.indexOf(node.container as CstNode);
-    lines.push(
-      `${offset} ${length} ${place} ${hidden} ${grammarSource?.$type} ${grammarSource?.$cstNode?.text} in ${from}`,
-    );
-    if (isCompositeCstNode(node)) concrete.push(...node.content);
-  }
-  return lines;
-}
-
-function shown(value: unknown, nodes: AstNode[]): string {
-  if (Array.isArray(value)) return `[${value.map((one) => shown(one, nodes))}]`;
-  if (isReference(value)) return `ref ${value.$refText} at ${value.$refNode?.offset} ${value.$refNode?.length}`;
-  if (typeof value !== "object" || value === null) return JSON.stringify(value);
-  nodes.push(value as AstNode);
-  return `node ${nodes.length - 1}`;
-}
 
 /** The end of a text has no offset of its own, and each gives it another sign. */
 function placeOf(token: { readonly startOffset: number } | null | undefined): number | "end" | "none" {

@@ -112,7 +112,8 @@ const put = fc.constantFrom(
 );
 const edit = fc.record({
   path: fc.constantFrom(...files),
-  place: fc.double({ min: 0, max: 1, noNaN: true }),
+  /** In thousandths of the way: any as likely as another. */
+  place: fc.nat(1_000),
   drop: fc.oneof(fc.constant(0), fc.nat({ max: 30 })),
   put,
   /** Not every state is looked at before the next key, and some are taken back. */
@@ -127,16 +128,21 @@ test("after any edits what is found is what a fresh check finds", { timeout: 1_2
       let texts = start;
       let workspace = opened(texts, null);
       workspace.check(["main.sprag"]);
+      // What a fresh workspace finds is asked for behind them all: it may leave something that hides what these would keep.
+      const reports: (readonly [ReadonlyMap<string, string>, ReturnType<Workspace["check"]>])[] = [];
       for (const { drop, how, path, place, put: typed } of edits) {
         const text = texts.get(path) ?? "";
-        const at = Math.floor(place * text.length);
+        const at = Math.floor((place * text.length) / 1_000);
         const next = new Map(texts).set(path, text.slice(0, at) + typed + text.slice(at + drop));
         workspace = opened(next, workspace);
         if (how !== "take back") texts = next;
         if (how === "go on") continue;
         const all = workspace.loaded.models.get("main.sprag")?.procedures.length ?? 0;
         takenOver += all - followed(workspace);
-        expect(workspace.check([...files.slice(0, 1)])).toEqual(opened(next, null).check([...files.slice(0, 1)]));
+        reports.push([next, workspace.check(["main.sprag"])]);
+      }
+      for (const [next, report] of reports) {
+        expect(report).toEqual(opened(next, null).check(["main.sprag"]));
         compared++;
       }
     }),

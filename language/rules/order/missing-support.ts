@@ -1,5 +1,6 @@
 // order.missing-support: installing before what the part needs.
 import type { Remark } from "../finding.ts";
+import { putInBefore } from "../put-in.ts";
 import { rule } from "../rule.ts";
 import { cameFrom, wantedFound } from "../wording.ts";
 
@@ -43,4 +44,7 @@ procedure CloseUp "Close the housing" {
       related: [declared, ...later],
     };
   },
+  // What was taken out, or comes later, is put in by a step that is there: where that belongs is for the writer to say.
+  fix: (fact) =>
+    fact.since.step === null && fact.laterAt === null ? putInBefore([`step install ${fact.needs}`], fact) : [],
 });

@@ -217,6 +217,7 @@ describe("what must be in before", () => {
     needs: "Shaft",
     declaredAt: "Shaft",
     span: "install Bearing[1]",
+    stepSpan: "step install Bearing[1]",
   };
   const start = { step: null, span: "Work" };
   test.each<[steps: string, fact: object]>([

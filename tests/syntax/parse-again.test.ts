@@ -1,0 +1,143 @@
+// A text that is read after a change of it has the tree, the problems and the damage that it has when it is read by itself; and the text before
+// keeps its own.
+import fc from "fast-check";
+import { AstUtils } from "langium";
+import { expect, test } from "vitest";
+import type { File } from "#grammar/generated/ast.ts";
+import { isThorough } from "#harness/thorough.ts";
+import { threefoldSamples } from "#harness/threefold.ts";
+import { treeLines } from "#harness/tree-lines.ts";
+import { type ParsedFile, parseAgain, parseText } from "#syntax/parse.ts";
+import { linkFiles } from "#syntax/scope.ts";
+import { keystrokesIn } from "../bench/keystroke.ts";
+import { procedureText } from "../bench/procedure-text.ts";
+
+const shops = threefoldSamples((path) => path !== "faulty/flow.too-large.sprag");
+
+const edit = fc.record({
+  /** In thousandths of the way: any as likely as another. */
+  place: fc.nat(1_000),
+  drop: fc.constantFrom(0, 0, 0, 1, 1, 7, 60),
+  put: fc.oneof(
+    fc.constantFrom(
+      "",
+      "\n",
+      "x",
+      " 4 mm",
+      "step ",
+      "check ",
+      "perform ",
+      "critical\n",
+      "record",
+      "\u201c",
+      "5 \u00b0",
+    ),
+    fc.constantFrom(
+      "{",
+      "}",
+      "} {",
+      "{ }",
+      "(",
+      ")",
+      "[",
+      "]",
+      '"',
+      '"""',
+      "/*",
+      "*/",
+      "//",
+      "// }",
+      "'",
+      ";",
+      "&&",
+      "1,5",
+    ),
+    fc.constantFrom(
+      'note "See above."\n',
+      'step do "as shown"\n',
+      "}\nprocedure Other {\n",
+      "procedure ",
+      "\nrole X\n",
+      "\r\n",
+    ),
+  ),
+  back: fc.boolean(),
+});
+
+/** What each name means, by where that is declared. */
+function meanings({ file }: ParsedFile): readonly (number | undefined)[] {
+  return AstUtils.streamAst(file)
+    .flatMap((node) => AstUtils.streamReferences(node))
+    .map(({ reference }) => ("ref" in reference ? reference.ref?.$cstNode?.offset : undefined))
+    .toArray();
+}
+
+function linked(parsed: ParsedFile, others: ReadonlyMap<string, ParsedFile>): ParsedFile {
+  linkFiles(new Map(others).set(parsed.path, parsed));
+  return parsed;
+}
+
+function all({ damage, file, problems }: ParsedFile) {
+  return { damage, problems, lines: treeLines(file), at: file.$document?.parseResult.value === file };
+}
+
+/** How many procedures of the tree are those of another, taken along. */
+function shared(before: readonly File["items"][number][], { file }: ParsedFile): number {
+  return file.items.filter((item) => before.includes(item)).length;
+}
+
+test("after any edits", { timeout: 1_200_000 }, () => {
+  let compared = 0;
+  let again = 0;
+  fc.assert(
+    fc.property(fc.nat(shops.length - 1), fc.array(edit, { minLength: 6, maxLength: 6 }), (shop, edits) => {
+      const { path, texts } = shops[shop] as (typeof shops)[number];
+      const others = new Map(
+        [...texts].filter(([one]) => one !== path).map(([one, text]) => [one, parseText(text, one)]),
+      );
+      let text = texts.get(path) ?? "";
+      let parsed = linked(parseText(text, path), others);
+      const look = (next: string): void => {
+        const before = parsed;
+        const { items } = before.file;
+        meanings(before);
+        parsed = linked(parseAgain(before, next), others);
+        compared++;
+        expect(parsed.text).toBe(next);
+        // Else the whole text was read as ever.
+        if (shared(items, parsed) === 0) return;
+        again++;
+        const fresh = linked(parseText(next, path), others);
+        expect(all(parsed), next).toEqual(all(fresh));
+        expect(meanings(parsed)).toEqual(meanings(fresh));
+        if (again % 5 > 0) return;
+        const old = linked(parseText(before.text, path), others);
+        expect(all(before)).toEqual(all(old));
+        expect(meanings(before)).toEqual(meanings(old));
+      };
+      for (const { back, drop, place, put } of edits) {
+        const first = Math.max(0, text.search(/^procedure /m));
+        const at = first + Math.floor((place * (text.length - first)) / 1_000);
+        const next = text.slice(0, at) + put + text.slice(at + drop);
+        look(next);
+        // With a mistake elsewhere the whole text is read.
+        if (back || parsed.problems.length > 0) look(text);
+        else text = next;
+      }
+    }),
+    { numRuns: isThorough ? 400 : 8 },
+  );
+  console.log(`${compared} texts, of which ${again} were read in part and compared with themselves read anew`);
+  expect(again).toBeGreaterThan(compared / 4);
+});
+
+test("as a person types, only the procedure in hand is read", () => {
+  const text = procedureText({ stations: 4, procedures: 5 });
+  let parsed = parseText(text, "made.sprag");
+  for (const { text: next } of keystrokesIn(text, 3)) {
+    const { items } = parsed.file;
+    parsed = parseAgain(parsed, next);
+    expect(shared(items, parsed)).toBe(items.length - 1);
+    expect(all(parsed)).toEqual(all(parseText(next, "made.sprag")));
+  }
+});
