@@ -5,23 +5,34 @@ import type { Pass } from "#model/problem.ts";
 import type { Jump, RepeatBlock, Statement } from "#model/procedure.ts";
 import { citationTexts } from "./citations.ts";
 import { branchClause, decidedBy } from "./conditions.ts";
-import type { Arm, Block, Direction, Section, StatementBlock } from "./document.ts";
+import type { Arm, Block, Direction, Section, StatementBlock, StepRow } from "./document.ts";
 import { type Inside, instructionsOf } from "./instructions.ts";
+import { afresh, type RowOf } from "./kept-rows.ts";
 import { hazardTitles, type Making, type Node, type Origin, passLabel, textsFor, wordsFor } from "./making.ts";
-import { numberingOf } from "./numbering.ts";
+import { type Numbering, numberingOf } from "./numbering.ts";
 import { bundlesOf, passOf } from "./passes.ts";
 import { idsOf } from "./record/ids.ts";
-import { stepRow } from "./steps.ts";
+import { remindersAt, stepRow } from "./steps.ts";
 
-/** The blocks of a whole procedure. */
+/**
+ * The blocks of a whole procedure.
+ * @param rows how its steps come to their rows, by their numbers
+ */
 export function procedureBlocks(
   expanded: ExpandedProcedure,
-  making: Omit<Making, "numbering" | "ids">,
+  making: Omit<Making, "numbering" | "ids" | "rowOf">,
+  rows: (numbering: Numbering) => RowOf = () => afresh,
 ): readonly Block[] {
   const { writer, prefix, compact } = making;
   const numbering = numberingOf(expanded, prefix, compact, writer.words);
   const ids = idsOf(expanded.procedure, prefix);
-  const inside = { ...making, numbering, ids, within: [...making.within, expanded.procedure.id] };
+  const inside = {
+    ...making,
+    numbering,
+    ids,
+    rowOf: rows(numbering),
+    within: [...making.within, expanded.procedure.id],
+  };
   const blocks = blocksOf(expanded.items, expanded.procedure.items, inside, "");
   if (expanded.tooLarge === null) return blocks;
   return [direction("unreadable", writer.words.flow.notExpanded), ...blocks];
@@ -91,15 +102,14 @@ function blocksFor(
         },
       ];
     case "step": {
-      const steps = nodes.filter((node) => node.kind === "step");
-      const own = making.prefix + first.step.number;
-      const blocks = blocksOf(
-        steps.flatMap((step) => step.lines),
-        first.step.lines,
-        making,
-        own,
-      );
-      return [stepRow(steps, blocks, making)];
+      const steps = nodes.filter((node) => node.kind === "step") as [typeof first, ...(typeof first)[]];
+      const reminders = remindersAt(first.step, making);
+      const row = (): StepRow => {
+        const lines = steps.flatMap((step) => step.lines);
+        const blocks = blocksOf(lines, first.step.lines, making, making.prefix + first.step.number);
+        return stepRow(steps, blocks, reminders, making);
+      };
+      return [making.rowOf({ steps, reminders }, row)];
     }
     case "perform": {
       const lines = nodes.flatMap((node) => (node.kind === "perform" ? [node.line] : []));

@@ -12,6 +12,7 @@ import { cautionsFor } from "./cautions.ts";
 import { choiceTitle, conditionClause } from "./conditions.ts";
 import type { Document, OpenOption, Signal } from "./document.ts";
 import { headOf } from "./head.ts";
+import { afresh, type RowMemory } from "./kept-rows.ts";
 import { consumableRows, partRows, toolRows } from "./lists.ts";
 import { planOf } from "./record/plan-of.ts";
 import { stockNotes, type ToolStocks } from "./stock.ts";
@@ -46,6 +47,8 @@ export interface BuildInput {
   readonly figure?: (from: string, named: string) => Uint8Array | null;
   /** The crib beside the tools of the procedure, where one is given. */
   readonly stock?: ToolStocks;
+  /** The rows of the last document of the same procedure, where they are kept. */
+  readonly memory?: RowMemory;
 }
 
 /** What an output wants of the document that is not as for the bench. */
@@ -64,10 +67,10 @@ export function documentOf(input: BuildInput, words: Words, wants: Wants): Docum
   const writer = writerOf(words, units, procedure.declarations);
   const work = workOf(expanded, options, input.expandedOf);
   const head = headOf(input, work, writer);
+  const [compact, whys] = [input.repeats === "compact", wants.whys ?? false];
   const hazards = new Map<string, string>();
-  for (const { declarations } of work.procedures) {
-    for (const declared of declarations) if (declared.kind === "hazard") hazards.set(declared.name, declared.title);
-  }
+  const declarations = work.procedures.flatMap((one) => one.declarations);
+  for (const declared of declarations) if (declared.kind === "hazard") hazards.set(declared.name, declared.title);
   const clauses = (conditions: ExpandedProcedure["begin"]): readonly string[] =>
     conditions.map((condition) => words.sentence(words.conditions.upper(conditionClause(condition, writer))));
   const draft = input.draft || head.findings.some((finding) => finding.error);
@@ -86,19 +89,27 @@ export function documentOf(input: BuildInput, words: Words, wants: Wants): Docum
     stockNotes: input.stock === undefined ? [] : stockNotes(input.stock, writer),
     consumables: consumableRows(work, writer),
     arrangements: arrangementBlocks(work, writer),
-    blocks: procedureBlocks(expanded, {
-      writer: wants.saying?.(writer) ?? writer,
-      choices: options,
-      whys: wants.whys ?? false,
-      compact: input.repeats === "compact",
-      expandedOf: input.expandedOf,
-      serialOf: serialsOf(work.procedures.flatMap(({ declarations }) => declarations)),
-      figure: input.figure ?? (() => null),
-      reminders: input.reminders ?? new Map(),
-      hazardTitle: (name) => hazards.get(name) ?? null,
-      prefix: "",
-      within: [],
-    }),
+    blocks: procedureBlocks(
+      expanded,
+      {
+        writer: wants.saying?.(writer) ?? writer,
+        choices: options,
+        whys,
+        compact,
+        expandedOf: input.expandedOf,
+        serialOf: serialsOf(declarations),
+        figure: input.figure ?? (() => null),
+        reminders: input.reminders ?? new Map(),
+        hazardTitle: (name) => hazards.get(name) ?? null,
+        prefix: "",
+        within: [],
+      },
+      // Who says it in another way may note what is said.
+      (numbering) =>
+        (wants.saying === undefined &&
+          input.memory?.begin({ words, units, compact, whys, choices: options, declarations, numbering })) ||
+        afresh,
+    ),
     end: clauses(expanded.finish),
     openOptions: work.options
       .filter(({ name }) => !Object.hasOwn(options, name))

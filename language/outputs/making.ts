@@ -6,6 +6,7 @@ import type { Pass } from "#model/problem.ts";
 import type { Item, Line, Statement } from "#model/procedure.ts";
 import type { SerialOf } from "./arrangements.ts";
 import type { Choices } from "./conditions.ts";
+import type { RowOf } from "./kept-rows.ts";
 import type { Numbering } from "./numbering.ts";
 import { acrossPasses } from "./passes.ts";
 import type { Ids } from "./record/ids.ts";
@@ -30,6 +31,8 @@ export interface Making {
   readonly compact: boolean;
   readonly expandedOf: (id: string) => ExpandedProcedure | null;
   readonly numbering: Numbering;
+  /** How a step comes to its row. */
+  readonly rowOf: RowOf;
   readonly ids: Ids;
   /** The bytes of a figure that the text at a path names; null where they are not at hand. */
   readonly figure: (from: string, named: string) => Uint8Array | null;

@@ -1,6 +1,7 @@
 // Text of others made fit to be shown: nothing in it may move a cursor, break a file's form or turn the reading direction. Knows no
 // output.
-import type { Document } from "./document.ts";
+import type { Document, StepRow } from "./document.ts";
+import { rowAsMade } from "./kept-rows.ts";
 
 /** Control signs, those that part lines or turn the direction of what follows, and halves of characters. */
 export const UNSHOWABLE = /[\p{Cc}\p{Cs}\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/gu;
@@ -22,7 +23,27 @@ export function printableDocument(document: Document): Document {
 function isPrintable(value: unknown): boolean {
   if (typeof value === "string") return !UNSHOWABLE_ONCE.test(value);
   if (typeof value !== "object" || value === null || ArrayBuffer.isView(value)) return true;
-  return (Array.isArray(value) ? value : Object.values(value)).every(isPrintable);
+  if (Array.isArray(value)) return value.every(isPrintable);
+  return isRow(value) ? isPrintableRow(value) : holdsPrintable(value);
+}
+
+function holdsPrintable(record: object): boolean {
+  for (const key in record) if (!isPrintable(record[key as keyof object])) return false;
+  return true;
+}
+
+/** Rows that stand in one document after the other are looked at once. */
+function isPrintableRow(row: StepRow): boolean {
+  const made = rowAsMade(row);
+  const known = printableRows.get(made) ?? holdsPrintable(made);
+  printableRows.set(made, known);
+  return known;
+}
+
+const printableRows = new WeakMap<StepRow, boolean>();
+
+function isRow(value: object): value is StepRow {
+  return "kind" in value && value.kind === "step";
 }
 
 function printableIn(value: unknown): unknown {

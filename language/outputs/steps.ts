@@ -4,6 +4,7 @@ import { stepKey } from "#analysis/hazards/reminders.ts";
 import type { Role } from "#model/declarations.ts";
 import type { ExpandedStep } from "#model/expanded.ts";
 import type { Pass } from "#model/problem.ts";
+import type { Statement, Step } from "#model/procedure.ts";
 import { citationTexts } from "./citations.ts";
 import { conditionClause } from "./conditions.ts";
 import type { Block, Field, Instruction, SignOff, StepRow } from "./document.ts";
@@ -15,9 +16,15 @@ import { toolsPhrase, valueText } from "./sentences.ts";
 /**
  * @param steps all passes of one step
  * @param blocks what stands in it
+ * @param reminders what is to be said again at it
  */
-export function stepRow(steps: readonly ExpandedStep[], blocks: readonly Block[], making: Making): StepRow {
-  const [first] = steps as readonly [ExpandedStep, ...ExpandedStep[]];
+export function stepRow(
+  steps: readonly [ExpandedStep, ...ExpandedStep[]],
+  blocks: readonly Block[],
+  reminders: readonly Statement[],
+  making: Making,
+): StepRow {
+  const [first] = steps;
   const { step } = first;
   const passes = steps.map((one) => one.pass);
   const labels = tickLabels(passes, making);
@@ -49,7 +56,7 @@ export function stepRow(steps: readonly ExpandedStep[], blocks: readonly Block[]
     pass,
     words: own === null ? words : null,
     critical: step.critical,
-    terms: termsOf(steps, making),
+    terms: termsOf(steps, reminders, making),
     // Statements at the head of a step stand ahead of its own words too.
     blocks: own === null ? blocks : [...blocks, own],
     fields: steps.flatMap((one, at) => recordFields(one, labels[at] ?? null, making)),
@@ -61,6 +68,11 @@ export function stepRow(steps: readonly ExpandedStep[], blocks: readonly Block[]
     whys: making.whys ? step.whys.map((why) => wordsFor(why, passes)) : [],
     at: step.span,
   };
+}
+
+/** What is to be said again at a step. */
+export function remindersAt(step: Step, { reminders, within }: Making): readonly Statement[] {
+  return reminders.get(stepKey({ id: within.at(-1) ?? "" }, step.number)) ?? [];
 }
 
 function hasInstruction(blocks: readonly Block[]): boolean {
@@ -77,14 +89,17 @@ function wordsAsInstruction(text: string, labels: readonly (string | null)[], id
   return { kind: "instruction", text, ticks, ids, ...nothing };
 }
 
-function termsOf(steps: readonly ExpandedStep[], making: Making): readonly string[] {
-  const [first] = steps as readonly [ExpandedStep, ...ExpandedStep[]];
+function termsOf(
+  steps: readonly [ExpandedStep, ...ExpandedStep[]],
+  reminders: readonly Statement[],
+  making: Making,
+): readonly string[] {
+  const [first] = steps;
   const { step } = first;
   const { writer, numbering } = making;
   const { flow, conditions, list } = writer.words;
   const passes = steps.map((one) => one.pass);
   const needs = steps.map((one) => list(one.needs.map((need) => conditionClause(need, writer))));
-  const reminders = making.reminders.get(stepKey({ id: making.within.at(-1) ?? "" }, step.number)) ?? [];
   return [
     ...reminders.map((statement) =>
       flow.reminder(

@@ -15,6 +15,7 @@ import type {
   StatementBlock,
   StepRow,
 } from "../document.ts";
+import { rowAsMade } from "../kept-rows.ts";
 import { base64 } from "../pictures.ts";
 import type { Words } from "../words/en.ts";
 import { figureHtml } from "./html-arrangements.ts";
@@ -131,7 +132,20 @@ const alertSymbol = raw(
   '<svg class="alert" viewBox="0 0 24 22" aria-hidden="true"><path d="M12 1 23 21H1Z"/><path class="mark" d="M12 8v6M12 17v1.5"/></svg>',
 ) as Markup;
 
+/** As it was written before, where its row stands in one document after the other. */
 function stepHtml(step: StepRow, at: At): Markup {
+  const { words, level } = at;
+  const row = rowAsMade(step);
+  const known = written.get(row);
+  if (known?.words === words && known.level === level) return known.html;
+  const html = stepAnew(step, at);
+  written.set(row, { words, level, html });
+  return html;
+}
+
+const written = new WeakMap<StepRow, Omit<At, "where"> & { readonly html: Markup }>();
+
+function stepAnew(step: StepRow, at: At): Markup {
   const { labels } = at.words;
   const where = step.pass === null ? step.number : `${step.number}, ${step.pass}`;
   const inside = { ...at, level: at.level + 1, where };

@@ -39,6 +39,12 @@ test("each thing to tick is a box of the word processor", () => {
   expect(xml.match(/<w:sdt>/g)).toHaveLength(boxes);
 });
 
+test("a line ends neither between a number and its unit nor within a range", () => {
+  const said = docxText(docx);
+  expect(said.match(/\d\u00a0(?:mm|N·m)/g)?.length).toBeGreaterThan(5);
+  expect(said).not.toMatch(/\d (?:mm|N·m|lbf·ft)(?!\S)|(?:\.\.|±) \d/);
+});
+
 test("the numbers of drawings are each used once", () => {
   const xml = filesIn(docx).get("word/document.xml") ?? "";
   const ids = [...xml.matchAll(/<(?:wp:docPr|wp[sg]:cNvPr)\b[^>]*\bid="(\d+)"/g)].map(([, id]) => id);

@@ -136,6 +136,12 @@ test("no step is parted from its warning, however the pages fall", async () => {
   expect(compared).toBe(200);
 });
 
+test("a sign above its letter is read with its line", async () => {
+  if (!hasPoppler("signs above letters")) return;
+  const read = poppler("pdftotext", await bytesAs("pdf", make(around('step "Mark x\u0302 at the rim."')).document));
+  expect(read.normalize("NFD")).toContain("Mark x\u0302 at the rim.");
+});
+
 test("a text that no page holds still comes out whole", async () => {
   if (!hasPoppler("long texts")) return;
   const words = Array.from({ length: 3000 }, (_, at) => `w${at}`);

@@ -22,6 +22,7 @@ import {
 import type { Field, SignOff } from "../../document.ts";
 import type { Words } from "../../words/en.ts";
 import type { CellContent, Span, TableContent } from "../chapters.ts";
+import { unparted } from "../unparted.ts";
 
 export type Part = Paragraph | Table;
 
@@ -53,7 +54,7 @@ function runs(texts: readonly Span[], size: number, language?: string): readonly
     text.split("\n").map(
       (line, at) =>
         new TextRun({
-          text: line,
+          text: unparted(line),
           size,
           bold,
           ...(at > 0 ? { break: 1 } : {}),

@@ -1,14 +1,15 @@
 // A document as a tagged PDF of A4 pages: structure, language and title for a screen reader, typefaces within. Same document, same
 // bytes, wherever it is made.
 
-import PDFDocument from "pdfkit";
 import type { Document } from "../../document.ts";
 import type { Means } from "../../index.ts";
 import { chaptersAfter, chaptersBefore } from "../chapters.ts";
 import { SIZE } from "./entries.ts";
 import { chapterHead, chapterPieces, titlePieces } from "./front.ts";
+import { letteringOf } from "./lettering.ts";
 import { type Pen, penOn, type Tag } from "./pen.ts";
 import { type Frame, paginate, under } from "./piece.ts";
+import { blankDocument } from "./scraps.ts";
 import { blockPieces } from "./work.ts";
 import type { WidthOf } from "./wrapping.ts";
 
@@ -18,13 +19,14 @@ const ROOM = PAGE.height - MARGIN.top - MARGIN.bottom;
 
 export async function documentPdf(document: Document, { words, fonts }: Means): Promise<Uint8Array> {
   const faces = await fonts();
-  const scraps: Uint8Array[] = [];
-  const doc = documentInto(scraps, {
+  const { doc, bytes } = blankDocument({
     size: [PAGE.width, PAGE.height],
     margin: 0,
     // None to begin with: the library would load one of its own.
     font: null as unknown as string,
     autoFirstPage: false,
+    // What is worked out for a word is kept here.
+    fontLayoutCache: false,
     pdfVersion: "1.7",
     tagged: true,
     displayTitle: true,
@@ -38,33 +40,14 @@ export async function documentPdf(document: Document, { words, fonts }: Means): 
   });
   doc.registerFont("regular", faces.regular as Buffer);
   doc.registerFont("bold", faces.bold as Buffer);
-  draw(document, words, penOn(doc), widthsIn(doc));
+  const lettering = letteringOf(doc);
+  const widthOf =
+    (size: number): WidthOf =>
+    (text, bold) =>
+      (lettering.widthOf(text, bold) * size) / 1000;
+  draw(document, words, penOn(doc, lettering), widthOf);
   doc.end();
-  return joined(scraps);
-}
-
-/**
- * The library would hand out each scrap that it writes by itself, and turn each line of a page into bytes by itself: as long for that as
- * for the rest.
- */
-function documentInto(scraps: Uint8Array[], options: PDFKit.PDFDocumentOptions): PDFKit.PDFDocument {
-  let lines: string[] = [];
-  return new (class extends PDFDocument {
-    override push(scrap: Uint8Array | null): boolean {
-      if (scrap !== null) scraps.push(scrap);
-      return true;
-    }
-    override addContent(line: string): this {
-      lines.push(line);
-      return this;
-    }
-    /** Ends the page that there is. */
-    override flushPages(): void {
-      if (lines.length > 0) this.page.write(lines.join("\n"));
-      lines = [];
-      super.flushPages();
-    }
-  })(options);
+  return bytes();
 }
 
 /** The document's own, since the clock is no input; the format wants one in any case. */
@@ -140,29 +123,4 @@ function cut(text: string, room: number, widthOf: (text: string) => number): str
   let short = [...text].slice(0, 200);
   while (short.length > 1 && widthOf(`${short.join("")}…`) > room) short = short.slice(0, -1);
   return `${short.join("")}…`;
-}
-
-/** Widths of words, each worked out once. */
-function widthsIn(doc: PDFKit.PDFDocument): Frame["widthOf"] {
-  const faces = { regular: new Map<string, number>(), bold: new Map<string, number>() };
-  return (size): WidthOf =>
-    (text, bold) => {
-      const face = bold ? "bold" : "regular";
-      let width = faces[face].get(text);
-      if (width === undefined) {
-        width = doc.font(face, 1000).widthOfString(text);
-        faces[face].set(text, width);
-      }
-      return (width * size) / 1000;
-    };
-}
-
-function joined(scraps: readonly Uint8Array[]): Uint8Array {
-  const bytes = new Uint8Array(scraps.reduce((sum, scrap) => sum + scrap.length, 0));
-  let at = 0;
-  for (const scrap of scraps) {
-    bytes.set(scrap, at);
-    at += scrap.length;
-  }
-  return bytes;
 }

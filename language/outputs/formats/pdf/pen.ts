@@ -1,5 +1,6 @@
-// Draws tagged text and lines on the pages of a PDF. The one file that knows pdfkit; knows no document.
+// Draws tagged text and lines on the pages of a PDF. With lettering.ts and scraps.ts what knows pdfkit; knows no document.
 import type PDFDocument from "pdfkit";
+import { type Lettering, rounded } from "./lettering.ts";
 
 /** A node of the structure that a screen reader walks: a standard type of PDF 1.7, below its parent. */
 export interface Tag {
@@ -62,11 +63,20 @@ type Outline = PDFKit.PDFOutline;
 
 const INK = "#000000";
 
-/** On one line, where the letters stand. Given how wide it is, the library does not measure what only a link would ask for. */
-const AS_IT_IS = { lineBreak: false, baseline: "alphabetic", textWidth: 0, wordCount: 0 } as const;
+/** What the page was told last, and need not be told again. */
+interface Told {
+  readonly ground: string | null;
+  readonly edge: string | null;
+  readonly width: number | null;
+}
+
+const NOTHING: Told = { ground: null, edge: null, width: null };
+
+/** On one line, where the letters stand. */
+const AS_IT_IS = { lineBreak: false, baseline: "alphabetic" } as const;
 
 /** @param doc tagged, with the typefaces `regular` and `bold` */
-export function penOn(doc: Doc): Pen {
+export function penOn(doc: Doc, lettering: Lettering): Pen {
   const elements = new Map<Tag, Element>();
   const elementOf = (tag: Tag): Element => {
     const known = elements.get(tag);
@@ -82,13 +92,28 @@ export function penOn(doc: Doc): Pen {
     elements.set(tag, element);
     return element;
   };
+  let told = NOTHING;
+  const filling = (ground: string): void => {
+    if (ground === told.ground) return;
+    doc.fillColor(ground);
+    told = { ...told, ground };
+  };
   const edged = ({ width, colour = INK, dash = false }: Line): void => {
-    doc.lineWidth(width).strokeColor(colour);
+    if (width !== told.width) doc.lineWidth(width);
+    if (colour !== told.edge) doc.strokeColor(colour);
+    if (width !== told.width || colour !== told.edge) told = { ...told, width, edge: colour };
     if (dash) doc.dash(2, { space: 3 });
+  };
+  /** What it is told within, the page forgets behind it. */
+  const apart = (draw: () => void): void => {
+    doc.save();
+    draw();
+    doc.restore();
+    told = NOTHING;
   };
   const painted = ({ ground, edge }: Fill): void => {
     if (edge !== undefined) edged(edge);
-    if (ground !== undefined) doc.fillColor(ground);
+    if (ground !== undefined) filling(ground);
     if (ground !== undefined && edge !== undefined) doc.fillAndStroke();
     else if (ground !== undefined) doc.fill();
     else doc.stroke();
@@ -111,8 +136,16 @@ export function penOn(doc: Doc): Pen {
     beside: (draw) => artifact({ type: "Layout" }, draw),
     onEachPage: (edge, draw) => artifact({ type: "Pagination", attached: [edge] }, draw),
     letters: (text, x, baseline, { size, bold = false, colour = INK }) => {
-      doc.font(bold ? "bold" : "regular", size).fillColor(colour);
-      doc.text(text, x, baseline, AS_IT_IS);
+      filling(colour);
+      const codes = lettering.codesOf(text, bold);
+      if (codes === null) {
+        doc.font(bold ? "bold" : "regular", size).text(text, x, baseline, AS_IT_IS);
+        return;
+      }
+      const face = lettering.face(bold);
+      (doc.page as unknown as { readonly fonts: Record<string, unknown> }).fonts[face.id] ??= face.ref();
+      const at = `1 0 0 -1 ${rounded(x)} ${rounded(baseline)} Tm`;
+      doc.addContent(`BT\n/${face.id} ${rounded(size)} Tf\n${at}\n[${codes}] TJ\nET`);
     },
     tickBox: (x, top, size) => {
       doc.markContent("Span", { actual: "☐" });
@@ -138,16 +171,18 @@ export function penOn(doc: Doc): Pen {
       painted(fill);
     },
     outline: (path, x, y, scale, fill) => {
-      doc.save().translate(x, y).scale(scale).path(path);
-      if (fill.ground !== undefined || fill.edge !== undefined) painted(fill);
-      doc.restore();
+      apart(() => {
+        doc.translate(x, y).scale(scale).path(path);
+        if (fill.ground !== undefined || fill.edge !== undefined) painted(fill);
+      });
     },
     watermark: (text, width, height) => {
-      doc.font("bold", 130).fillColor("#ececec");
-      const long = doc.widthOfString(text);
-      doc.save().rotate(-52, { origin: [width / 2, height / 2] });
-      doc.text(text, (width - long) / 2, height / 2, { lineBreak: false, baseline: "middle" });
-      doc.restore();
+      apart(() => {
+        doc.rotate(-52, { origin: [width / 2, height / 2] });
+        doc.font("bold", 130).fillColor("#ececec");
+        const long = doc.widthOfString(text);
+        doc.text(text, (width - long) / 2, height / 2, { lineBreak: false, baseline: "middle" });
+      });
     },
     picture: (bytes, x, top, width) => {
       try {
@@ -156,7 +191,10 @@ export function penOn(doc: Doc): Pen {
         // A damaged picture: what it is called stands below it all the same.
       }
     },
-    newPage: () => void doc.addPage(),
+    newPage: () => {
+      doc.addPage();
+      told = NOTHING;
+    },
     bookmark: (level, title) => {
       chapters.length = Math.min(chapters.length, level);
       const parent = chapters.at(-1) ?? doc.outline;

@@ -56,32 +56,36 @@ const TOGETHER = 14;
 /** Columns of text side by side: one piece, or several where the text is long. */
 export function row(frame: Frame, cells: readonly Cell[], look: RowLook = {}): readonly Piece[] {
   const { gap = 0, keep = false, least = 0, margin = 0 } = look;
-  const columns = cells.map((cell) => ({
-    ...cell,
-    lines: linesIn(cell.spans, cell.width, frame.widthOf(cell.look.size)),
+  const columns = cells.map(({ x, width, spans, look: letters, tag }) => ({
+    x,
+    letters,
+    tag,
+    lines: linesIn(spans, width, frame.widthOf(letters.size)),
   }));
-  const most = Math.max(1, ...columns.map(({ lines }) => lines.length));
-  return Array.from({ length: Math.ceil(most / TOGETHER) }, (_, part): Piece => {
+  const parts = Math.ceil(Math.max(1, ...columns.map(({ lines }) => lines.length)) / TOGETHER);
+  return Array.from({ length: parts }, (_, part): Piece => {
     const from = part * TOGETHER;
-    const shown = columns.map((column) => ({ ...column, lines: column.lines.slice(from, from + TOGETHER) }));
-    const text = Math.max(...shown.map(({ lines, look: { size } }) => lines.length * size * LEADING), 0);
     const isFirst = part === 0;
-    const height = Math.max(text + 2 * margin, isFirst ? least : 0);
+    const heights = columns.map(
+      ({ lines, letters: { size } }) => Math.min(lines.length - from, TOGETHER) * size * LEADING,
+    );
+    const height = Math.max(Math.max(0, ...heights) + 2 * margin, isFirst ? least : 0);
     return {
       gap: isFirst ? gap : 0,
       height,
-      keep: keep || isFirst,
+      keep: keep || (isFirst && parts > 1),
       draw: (pen, top) => {
         if (isFirst) look.with?.(pen, top, height);
-        for (const { x, lines, look: letters, tag } of shown)
-          if (lines.some((line) => line.length > 0)) {
-            const draw = (): void => drawLines(pen, lines, frame.left + x, top + margin, letters);
-            if (tag === null) pen.beside(draw);
-            else pen.within(tag, draw);
-          }
+        for (const { x, letters, tag, lines } of columns) {
+          const shown = lines.slice(from, from + TOGETHER);
+          if (shown.every((line) => line.length === 0)) continue;
+          const draw = (): void => drawLines(pen, shown, frame.left + x, top + margin, letters);
+          if (tag === null) pen.beside(draw);
+          else pen.within(tag, draw);
+        }
       },
     };
-  }).map((piece, part, all) => (part === all.length - 1 ? { ...piece, keep } : piece));
+  });
 }
 
 function drawLines(pen: Pen, lines: ReturnType<typeof linesIn>, left: number, top: number, look: Look): void {

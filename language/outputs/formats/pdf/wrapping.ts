@@ -1,5 +1,6 @@
 // Breaks text into lines of a given width. Knows no format: how wide a word is comes from outside.
 import type { Span } from "../chapters.ts";
+import { unparted } from "../unparted.ts";
 
 /** Words of one look that stand together, from `x` on. */
 export interface Run extends Span {
@@ -62,11 +63,6 @@ export function linesIn(spans: readonly Span[], width: number, widthOf: WidthOf)
 }
 
 type Growing = Omit<Run, "text"> & { text: string };
-
-/** A number stays with its unit, and a range in one piece: no-break spaces take the place of spaces. */
-function unparted(text: string): string {
-  return text.replace(/(?<=\d) (?=[^\s\d]{1,9}(?:\s|$))| (?=(?:\.\.|±|–) )|(?<= (?:\.\.|±|–)) /g, "\u00a0");
-}
 
 /** As many of its characters as fit, one at least. */
 function fitting(word: string, width: number, bold: boolean, widthOf: WidthOf): string {
