@@ -14,7 +14,7 @@ const tests = attempt("Tests", process.execPath, [
 process.stdout.write("\n> Format, lint, types, dead code, generated files\n");
 const { said, status } = await checks;
 process.stdout.write(said);
-process.exit(status || tests);
+process.exitCode = status || tests;
 
 /** All that the checks say, and how they end. */
 function checked() {

@@ -1,74 +1,29 @@
-// Builds the bundles in dist/: the extension and its server, each for Node and for a browser, and the preview's page. What is for a
-// browser must need nothing of Node, so a Node built-in in it ends the build.
+// Builds the bundles in dist/: the extension and its server, each for Node and for a browser, and the preview's page.
 // Usage: node extension/build.mjs [OUT_FOLDER]   (default: dist/ beside this file)
 import { rmSync } from "node:fs";
-import { builtinModules } from "node:module";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
-import { build } from "esbuild";
-import { escapePatterns } from "../.scripts/ascii.mjs";
-import { browserBuilds } from "../.scripts/browser-builds.mjs";
-import { copyFonts } from "../.scripts/fonts.mjs";
+import { forBrowser, forNode, inParts, makeBundles, REQUIRE } from "../.scripts/bundling.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const out = resolve(process.argv[2] ?? join(here, "dist"));
-const server = (name) => join(here, "..", "language", "server", name);
 
-const shared = {
-  absWorkingDir: here,
-  bundle: true,
-  // Names stay whole, so that a trace in a report from the field can be read.
-  minifySyntax: true,
-  minifyWhitespace: true,
-  legalComments: "none",
-  charset: "ascii",
-  alias: browserBuilds,
-  define: { "process.env.NODE_ENV": '"production"' },
-  logLevel: "warning",
-  logLimit: 20,
-};
-const forNode = { ...shared, platform: "node", format: "cjs", target: "node20" };
-const forBrowser = {
-  ...shared,
-  platform: "browser",
-  target: "es2022",
-  plugins: [
-    {
-      name: "no-node-built-ins",
-      setup(plugin) {
-        const names = builtinModules.filter((name) => !name.startsWith("_")).join("|");
-        plugin.onResolve({ filter: new RegExp(`^(?:node:.*|(?:${names})(?:/.*)?)$`) }, ({ path, importer, kind }) =>
-          kind === "entry-point"
-            ? undefined
-            : { errors: [{ text: `A browser has no ${path}, wanted by ${importer}` }] },
-        );
-      },
-    },
-  ],
-};
+// What the editor loads by `require`.
+const client = { format: "cjs", external: ["vscode"] };
 
-const client = (name) => join(here, "client", name);
-const bundles = [
-  { ...forNode, entryPoints: [client("extension-node.ts")], outfile: "extension.js", external: ["vscode"] },
-  { ...forNode, entryPoints: [server("node-main.ts")], outfile: "server.js" },
+rmSync(out, { recursive: true, force: true });
+await makeBundles(here, out, [
+  { ...forNode, ...client, entryPoints: { extension: "client/extension-node.ts" } },
+  { ...forBrowser, ...client, entryPoints: { "extension-web": "client/extension-web.ts" } },
   {
-    ...forBrowser,
-    format: "cjs",
-    entryPoints: [client("extension-web.ts")],
-    outfile: "extension-web.js",
-    external: ["vscode"],
+    ...forNode,
+    ...inParts,
+    entryPoints: { server: "../language/server/node-main.ts" },
+    // The extension is no package of ES modules, so their ending says it.
+    outExtension: { ".js": ".mjs" },
+    banner: { js: REQUIRE },
   },
-  { ...forBrowser, format: "iife", entryPoints: [server("browser.ts")], outfile: "server-worker.js" },
-  { ...forBrowser, format: "iife", entryPoints: [join(here, "webview", "preview.ts")], outfile: "preview-page.js" },
-];
-
-try {
-  rmSync(out, { recursive: true, force: true });
-  await Promise.all(bundles.map((bundle) => build({ ...bundle, outfile: join(out, bundle.outfile) })));
-  await escapePatterns(bundles.map((bundle) => join(out, bundle.outfile)));
-  await copyFonts(out);
-} catch (error) {
-  // esbuild has printed what is wrong; anything else has not been said yet.
-  if (!("errors" in error)) process.stderr.write(`${error.message}\n`);
-  process.exitCode = 1;
-}
+  // In one piece: it is handed to its worker as a blob, which has no neighbours to load.
+  { ...forBrowser, format: "iife", entryPoints: { "server-worker": "../language/server/browser.ts" } },
+  { ...forBrowser, format: "iife", entryPoints: { "preview-page": "webview/preview.ts" } },
+]);

@@ -6,7 +6,7 @@ import { startSession } from "./session.ts";
 
 /** Called by the editor. */
 export async function activate(context: ExtensionContext): Promise<void> {
-  const module = Uri.joinPath(context.extensionUri, "dist", "server.js").fsPath;
+  const module = Uri.joinPath(context.extensionUri, "dist", "server.mjs").fsPath;
   const server = { module, transport: TransportKind.ipc };
   await startSession(context, (options) => new LanguageClient("sprag", "Sprag", server, options));
 }

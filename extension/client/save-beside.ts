@@ -83,20 +83,26 @@ async function write(context: ExtensionContext, target: Uri, bytes: Uint8Array):
 }
 
 async function offerToOpen(target: Uri, content: string | Uint8Array): Promise<void> {
+  const isLocal = target.scheme === "file" && env.uiKind === UIKind.Desktop && env.remoteName === undefined;
   const open = l10n.t("Open");
-  const choice = await window.showInformationMessage(l10n.t("Saved as {0}.", nameOf(target)), open);
-  if (choice !== open) return;
+  const said =
+    isLocal || typeof content !== "string" || !content.includes("<script")
+      ? l10n.t("Saved as {0}.", nameOf(target))
+      : l10n.t(
+          "Saved as {0}. Here it is shown as on paper; to fill it in, open the file in a browser.",
+          nameOf(target),
+        );
+  if ((await window.showInformationMessage(said, open)) !== open) return;
   if (target.path.endsWith(".md")) {
     await commands.executeCommand("markdown.showPreview", target);
     return;
   }
-  const isLocal = target.scheme === "file" && env.uiKind === UIKind.Desktop && env.remoteName === undefined;
   if (isLocal && (await env.openExternal(target))) return;
-  if (typeof content !== "string") {
+  if (typeof content !== "string" || !/\.(?:html|svg)$/.test(target.path)) {
     await commands.executeCommand("vscode.open", target);
     return;
   }
-  // No browser can open a file of another machine or of a virtual folder. The page holds no script and may run none.
+  // No browser can open a file of another machine or of a virtual folder. Its scripts do not run here.
   const panel = window.createWebviewPanel("sprag.output", nameOf(target), ViewColumn.Beside, { enableScripts: false });
   panel.webview.html = content;
 }

@@ -12,6 +12,7 @@ import { createReview } from "./review/review.ts";
 import { linkRules, openRule, RULE_SCHEME, rulePages } from "./rule-page.ts";
 import { type MakeClient, type ServerRun, serverRun } from "./server-run.ts";
 import { showPlaces } from "./show-places.ts";
+import { newProcedure } from "./start/new-procedure.ts";
 import { newShop } from "./start/new-shop.ts";
 import { mendSample, openSample, spoilSample } from "./start/sample.ts";
 import { createStatusLine } from "./status-line.ts";
@@ -69,6 +70,7 @@ export async function startSession(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("sprag.openSample", () => openSample(session)),
     commands.registerCommand("sprag.spoilSample", () => spoilSample()),
     commands.registerCommand("sprag.mendSample", () => mendSample()),
+    commands.registerCommand("sprag.newProcedure", () => newProcedure(session)),
     commands.registerCommand("sprag.newShop", () => newShop(session)),
     commands.registerCommand("sprag.showRule", (given?: unknown) => openRule(session, given)),
     commands.registerCommand("sprag.showPlaces", (given: PlacesArguments) => showPlaces(given)),

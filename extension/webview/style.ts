@@ -9,6 +9,8 @@ select, button { font: inherit; min-height: 24px; min-width: 0; color: var(--vsc
 button { padding: 1px 10px; color: var(--vscode-button-foreground, inherit); background: var(--vscode-button-background, ButtonFace); border-color: var(--vscode-button-border, transparent); cursor: pointer; }
 button:hover { background: var(--vscode-button-hoverBackground, ButtonFace); }
 :focus-visible { outline: 1px solid var(--vscode-focusBorder, Highlight); outline-offset: 1px; }
+/* Two choices to a line also beside a narrow text, in either language. */
+@media (max-width: 35rem) { select { max-width: 9.5rem; text-overflow: ellipsis; } }
 summary { cursor: pointer; }
 #options { display: flex; flex-wrap: wrap; gap: 6px 14px; padding: 4px 0; }
 p { margin: 4px 0 0; padding: 2px 6px; color: var(--vscode-inputValidation-warningForeground, var(--vscode-foreground)); background: var(--vscode-inputValidation-warningBackground, transparent); border: 1px solid var(--vscode-inputValidation-warningBorder, currentColor); }

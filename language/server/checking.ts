@@ -1,7 +1,7 @@
 // When what is checked: files on the screen as soon as the writer rests, then the files that use them, then whole folders in the
 // background with progress. One loop, one check at a time, a turn for others after each.
 import type { Diagnostic } from "vscode-languageserver";
-import { isTable } from "#workspace/index.ts";
+import { isTable } from "#workspace/load.ts";
 import { dependentsOf } from "./dependents.ts";
 import { diagnosticOf } from "./diagnostics.ts";
 import { findingsInTurns } from "./findings.ts";
@@ -68,7 +68,7 @@ export function createChecking(session: Session, say: Say): Checking {
         continue;
       }
       if (touched.size > 0) {
-        await enqueueUsers();
+        await enqueueUsers().catch((error: unknown) => told(error));
         continue;
       }
       if (background?.progress.isCancelled() === true) {
@@ -82,7 +82,7 @@ export function createChecking(session: Session, say: Say): Checking {
       from.delete(key);
       const began = performance.now();
       // A fault of our own in one file must not end the checking of all others.
-      await check(job).catch((error: unknown) => session.connection.console.error(`${job.path}: ${traceOf(error)}`));
+      await check(job).catch((error: unknown) => told(error, `${job.path}: `));
       if (isSoon) rest = Math.min(LONGEST_REST, Math.max(SHORTEST_REST, performance.now() - began));
       if (background?.left.delete(key) === true) reportBackground(background);
       if (background?.left.size === 0) endBackground(null);
@@ -91,6 +91,7 @@ export function createChecking(session: Session, say: Say): Checking {
     if (background !== null) endBackground(null);
     if (!wasStopped) tell(checkedStatus());
   };
+  const told = (error: unknown, where = ""): void => session.connection.console.error(`${where}${traceOf(error)}`);
   const enqueueUsers = async (): Promise<void> => {
     const changed = [...touched.values()];
     touched.clear();
@@ -128,11 +129,9 @@ export function createChecking(session: Session, say: Say): Checking {
     // Files that are not open are many: only what is new for them is sent.
     if (version === undefined && (shown.get(keyOf(job)) ?? "[]") === same) return;
     shown.set(keyOf(job), same);
-    void session.connection.sendDiagnostics({
-      uri,
-      diagnostics: [...diagnostics],
-      ...(version === undefined ? {} : { version }),
-    });
+    const sent = { uri, diagnostics: [...diagnostics], ...(version === undefined ? {} : { version }) };
+    // The client may be gone.
+    session.connection.sendDiagnostics(sent).catch(() => {});
   };
   const checkedStatus = (): Status => {
     const all = [...counts.values()];

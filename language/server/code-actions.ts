@@ -1,5 +1,5 @@
-// Quick fixes: what the rules offer for a finding, the same for all findings of a kind where nothing can go wrong, and an `allow`
-// with a reason to be given. Knows no rule.
+// Quick fixes: what the rules offer for a finding, the same for all findings of a kind where nothing can go wrong, what makes a name
+// known, and an `allow` with a reason to be given. Knows no rule.
 import {
   type ClientCapabilities,
   type CodeAction,
@@ -9,11 +9,12 @@ import {
   type WorkspaceEdit,
 } from "vscode-languageserver";
 import { mayBeAllowed } from "#rules/allow.ts";
-import type { ReportedFinding } from "#workspace/index.ts";
+import type { ReportedFinding } from "#workspace/report.ts";
 import { allowEdit } from "./allow-line.ts";
 import type { DiagnosticData } from "./diagnostics.ts";
 import type { Feature } from "./feature.ts";
 import { findingsIn } from "./findings.ts";
+import { missingNameFixes } from "./missing-name.ts";
 import { type FileView, offsetOf } from "./view.ts";
 import { canTakeSnippets, type TextChange, workspaceEdit } from "./workspace-edit.ts";
 
@@ -48,7 +49,7 @@ function actionsFor(
   const actions: CodeAction[] = [];
   if (wants(CodeActionKind.QuickFix)) {
     const matters = mattersOf(view, diagnostics);
-    for (const matter of matters) actions.push(...fixesFor(view, matter, client));
+    for (const matter of matters) actions.push(...fixesFor(view, matter, client), ...nameFixes(view, matter, client));
     for (const code of new Set(matters.map(({ code }) => code))) actions.push(...fixAlike(view, code, matters, client));
     for (const matter of matters) actions.push(...allowFor(view, matter, client));
   }
@@ -100,6 +101,16 @@ function fixesFor(view: FileView, { diagnostic, fixes }: Matter, client: ClientC
     // Where there are several, only the writer can know which.
     ...(fixes.length === 1 ? { isPreferred: true } : {}),
     edit: editOf(view, edits, client),
+  }));
+}
+
+/** What the folder can tell of a name, and no rule, which sees one file and what that uses. */
+function nameFixes(view: FileView, { diagnostic }: Matter, client: ClientCapabilities): readonly CodeAction[] {
+  return missingNameFixes(view, diagnostic.range, canTakeSnippets(client)).map(({ title, edit }) => ({
+    title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [diagnostic],
+    edit: editOf(view, [{ path: view.path, ...edit }], client),
   }));
 }
 

@@ -1,6 +1,6 @@
 // Which files have to be checked again when one of them changed: the file and all that use it, directly or through others.
 import { resolveUse } from "#syntax/scope.ts";
-import type { Workspace } from "#workspace/index.ts";
+import type { Workspace } from "#workspace/workspace.ts";
 
 /** In no particular order; with the changed files themselves. All files are checked against the crib. A figure or table counts as used by the files that show it. */
 export function dependentsOf(

@@ -1,7 +1,7 @@
 // A finding as the editor shows it: code with a link to its page, severity, related places, and the fixes as data, so that
 // quick fixes need no second check.
 import { type Diagnostic, DiagnosticSeverity, DiagnosticTag } from "vscode-languageserver";
-import type { ReportedFinding } from "#workspace/index.ts";
+import type { ReportedFinding } from "#workspace/report.ts";
 import type { Folder } from "./folder.ts";
 
 /** What travels with a diagnostic to its quick fixes. */
@@ -62,26 +62,12 @@ function severityOf({ allowed, severity }: ReportedFinding): DiagnosticSeverity 
   }[severity];
 }
 
-function messageOf(
-  { message, why, remedy, options, moreOptions, allowed }: ReportedFinding,
-  more: readonly string[],
-): string {
+function messageOf({ message, why, remedy, allowed }: ReportedFinding, more: readonly string[]): string {
   const lines = [message];
   if (allowed !== undefined)
     lines.push(`Allowed${allowed.by === undefined ? "" : ` by ${allowed.by}`}: ${allowed.reason}`);
   if (why !== undefined) lines.push(why);
-  if (options !== undefined && options.length > 0) {
-    const shown = options.slice(0, MOST_OPTIONS).map((one) =>
-      Object.entries(one)
-        .map(([name, choice]) => `${name} is ${choice}`)
-        .join(", "),
-    );
-    const left = options.length - shown.length + (moreOptions ?? 0);
-    lines.push(`Where ${shown.join("; or ")}${left > 0 ? `; and ${left} more` : ""}.`);
-  }
   lines.push(...more);
   if (remedy !== undefined) lines.push(remedy);
   return lines.join("\n");
 }
-
-const MOST_OPTIONS = 3;

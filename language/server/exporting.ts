@@ -1,5 +1,6 @@
-// Outputs of a file on request: what there is to export, and the export itself, by the same façade as the command's.
-import { type ExportResult, exportAs, outputFormats } from "#workspace/index.ts";
+// Outputs of a file on request: what there is to export, and the export itself, by the same façade as the command's. What makes them is
+// loaded when the first is asked for.
+import type { ExportResult } from "#workspace/export.ts";
 import type { Feature } from "./feature.ts";
 import { answerOwn } from "./own-requests.ts";
 import type { ExportAnswer, ExportParams, OutputsAnswer } from "./protocol.ts";
@@ -10,9 +11,11 @@ import type { Say } from "./words.ts";
 export const exporting: Feature = {
   capabilities: () => ({}),
   start: (session, say) => {
-    answerOwn(session.connection, "sprag/outputs", ({ uri }, token) =>
-      session.ask<OutputsAnswer>(uri, token, outputsOf, { procedures: [], outputs: outputFormats(), options: [] }),
-    );
+    answerOwn(session.connection, "sprag/outputs", async ({ uri }, token) => {
+      const { outputFormats } = await import("#workspace/export.ts");
+      const none: Choices = { procedures: [], options: [] };
+      return { ...(await session.ask(uri, token, choicesOf, none)), outputs: outputFormats() };
+    });
     answerOwn(session.connection, "sprag/export", (params, token) =>
       session.ask<ExportAnswer>(params.uri, token, (view) => exported(view, params, session.fonts, say), {
         kind: "refused",
@@ -22,11 +25,12 @@ export const exporting: Feature = {
   },
 };
 
-/** What there is to export, and what to choose before it. */
-export function outputsOf(view: FileView): OutputsAnswer {
+type Choices = Omit<OutputsAnswer, "outputs">;
+
+/** What to choose before an output of a file is made. */
+export function choicesOf(view: FileView): Choices {
   return {
     procedures: view.model.procedures.map(({ name, title }) => ({ name, title })),
-    outputs: outputFormats(),
     options: view.workspace
       .options([view.path])
       .map(({ name, title, choices }) => ({ name, title, choices: choices.map((choice) => choice.name) })),
@@ -39,6 +43,7 @@ async function exported(
   fonts: Session["fonts"],
   say: Say,
 ): Promise<ExportAnswer> {
+  const { exportAs } = await import("#workspace/export.ts");
   const request = requestOf(params);
   const result = exportAs(await view.folder.withFigures(view.path, true), { ...request, path: view.path, fonts });
   if (result.kind === "done")

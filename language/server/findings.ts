@@ -1,5 +1,6 @@
 // The findings in a file, worked out once for each state of the folder, whoever asks first.
-import type { FileReport, Workspace } from "#workspace/index.ts";
+import type { FileReport } from "#workspace/report.ts";
+import type { Workspace } from "#workspace/workspace.ts";
 import { turn } from "./session.ts";
 
 type Findings = FileReport["findings"];

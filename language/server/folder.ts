@@ -1,7 +1,9 @@
 // One folder of the editor as the façade sees it: a root, the texts below it (those on the screen before those on the
 // disk), and a workspace made anew when one of them changed. Knows no connection and no feature.
 import { URI, UriUtils } from "langium";
-import { figuresWanted, isTable, openWorkspace, type Workspace, withFigures } from "#workspace/index.ts";
+import { figuresWanted, withFigures } from "#workspace/figures.ts";
+import { isTable } from "#workspace/load.ts";
+import { openWorkspace, type Workspace } from "#workspace/workspace.ts";
 import type { Files } from "./files.ts";
 import { isRulesFile, leftOutByName, listFiles } from "./listing.ts";
 
@@ -51,7 +53,7 @@ export function folderAt(rootUri: string, files: Files, today: () => string, cri
   const own = new Set<string>();
   const present = new Set<string>();
   const absent = new Set<string>();
-  /** As they were read last. */
+  /** Of the file that they were asked for last, as they were read. */
   const figures = new Map<string, Uint8Array | null>();
   const open = new Map<string, OpenText>();
   let workspace: Workspace | null = null;
@@ -74,11 +76,13 @@ export function folderAt(rootUri: string, files: Files, today: () => string, cri
   };
   const current = (): Workspace => {
     const named = crib() === "" ? undefined : crib();
-    if (workspace === null || isStale || workspace.snapshot.crib !== named) {
-      isStale = false;
-      const known = { texts: texts(), present: new Set(present), absent: new Set(absent), today: today() };
+    const day = today();
+    const isSame = workspace?.snapshot.crib === named && workspace?.snapshot.today === day;
+    if (workspace === null || isStale || !isSame) {
+      const known = { texts: texts(), present: new Set(present), absent: new Set(absent), today: day };
       const snapshot = named === undefined ? known : { ...known, crib: named };
       workspace = openWorkspace(snapshot, workspace);
+      isStale = false;
     }
     return workspace;
   };
@@ -136,6 +140,7 @@ export function folderAt(rootUri: string, files: Files, today: () => string, cri
     withFigures: async (path, again) => {
       const now = await settled();
       const wanted = figuresWanted(now, path).map((one) => one.path);
+      for (const one of figures.keys()) if (!wanted.includes(one)) figures.delete(one);
       if (wanted.length === 0) return now;
       const unread = again ? wanted : wanted.filter((one) => !figures.has(one));
       const read = unread.length === 0 ? [] : await files.bytes(unread.map(uriOf));
@@ -185,11 +190,13 @@ export function folderAt(rootUri: string, files: Files, today: () => string, cri
       const { dropped, added } = uris.some(isRulesFile) && isWhole ? await listAgain() : { dropped: [], added: [] };
       const changed: string[] = [...dropped];
       // Of figures and tables it only matters whether they are there: that is asked again.
-      for (const path of inside.filter((one) => !isText(one)))
+      for (const path of inside.filter((one) => !isText(one))) {
+        figures.delete(path);
         if (present.delete(path) || absent.delete(path)) {
           isStale = true;
           changed.push(path);
         }
+      }
       const asked = [...new Set([...uris.filter((uri) => isText(pathOf(uri) ?? "")), ...added])];
       const read = await files.read(asked);
       asked.forEach((uri, at) => {

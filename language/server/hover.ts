@@ -6,8 +6,8 @@ import * as ast from "#grammar/generated/ast.ts";
 import type { Declaration } from "#model/declarations.ts";
 import { HAZARDS } from "#model/names.ts";
 import { en } from "#outputs/words/en.ts";
+import { explain, pageMarkdown } from "#rules/explain.ts";
 import { typeName } from "#syntax/statements.ts";
-import { explain, explanationMarkdown } from "#workspace/index.ts";
 import type { Feature } from "./feature.ts";
 import { computedAt } from "./hover/computed.ts";
 import { blocks, plain, strong, withoutMarkup } from "./hover/markup.ts";
@@ -15,7 +15,7 @@ import { performedText, stepText } from "./hover/procedures.ts";
 import { quantityText, type Units } from "./hover/quantities.ts";
 import { stateText } from "./hover/state.ts";
 import { thingText } from "./hover/things.ts";
-import { ACTIONS, LINES } from "./hover/words.ts";
+import { ACTIONS, LINES, needsAndDoes } from "./hover/words.ts";
 import { valuesOf } from "./inlay-hints.ts";
 import { type Reach, reachAt } from "./reach.ts";
 import { enclosing, nameAt, tokenAt } from "./tree-at.ts";
@@ -82,7 +82,7 @@ function codeAt({ parsed }: FileView, offset: number): Said | null {
   if (allow === undefined || code === undefined || offset < code.offset || offset > code.end) return null;
   const found = explain(allow.code);
   const text = found.known
-    ? explanationMarkdown(found)
+    ? pageMarkdown(found)
     : `${strong(allow.code)} is no code.${found.nearest === null ? "" : ` The nearest is ${plain(found.nearest)}.`}`;
   return { text, start: code.offset, end: code.end };
 }
@@ -164,13 +164,7 @@ function wordAt({ parsed }: FileView, offset: number): Said | null {
   const { text: word, offset: start, end, astNode } = token;
   const place = { start, end };
   const action = ast.isAction(astNode) && astNode.$cstNode?.offset === start ? ACTIONS[word] : undefined;
-  if (action !== undefined) {
-    const { form, needs, does } = action;
-    return {
-      ...place,
-      text: blocks([`**${form}**`, needs === "" ? null : `Needs: ${needs}.`, does === "" ? null : `Does: ${does}.`]),
-    };
-  }
+  if (action !== undefined) return { ...place, text: blocks([`**${action.form}**`, ...needsAndDoes(action)]) };
   const line = Object.hasOwn(LINES, word) && typeName(token) === word ? LINES[word] : undefined;
   return line === undefined ? null : { ...place, text: `**${word}** — ${line}` };
 }

@@ -6,7 +6,7 @@ import type { FileModel, Item, Line, RepeatBlock } from "#model/procedure.ts";
 import { countSteps, passCount } from "#model/repeat-passes.ts";
 import { type Role, show, showBoth } from "#quantity/display.ts";
 import type { Range } from "#syntax/lines.ts";
-import { computedValues } from "#workspace/index.ts";
+import { computedValues } from "#workspace/explain-line.ts";
 import type { Feature } from "./feature.ts";
 import type { Settings } from "./protocol.ts";
 import { type FileView, offsetOf } from "./view.ts";

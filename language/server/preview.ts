@@ -1,7 +1,7 @@
 // An output beside its text: what the export would write now, and which lines each row comes from. While the writer types, it says
 // of the check what was found last. Knows no page.
-import { type PreviewResult, previewAs, previewOutputs } from "#workspace/index.ts";
-import { namesInOne, outputsOf, refusalOf } from "./exporting.ts";
+import type { PreviewResult } from "#workspace/preview.ts";
+import { choicesOf, namesInOne, refusalOf } from "./exporting.ts";
 import type { Feature } from "./feature.ts";
 import type { Folder } from "./folder.ts";
 import { answerOwn } from "./own-requests.ts";
@@ -23,12 +23,14 @@ export const preview: Feature = {
 
 type Done = PreviewResult & { readonly kind: "done" };
 
-/** What was found last, by what was shown; of few, since only what is on a screen is asked for again. */
-const found = new WeakMap<Folder, Map<string, Done["checked"]>>();
+/** What was found and shown last, by what was shown; of few, since only what is on a screen is asked for again. */
+const last = new WeakMap<Folder, Map<string, Last>>();
+type Last = Pick<Done, "checked" | "memory">;
 const MOST_KNOWN = 8;
 
 async function previewOf(view: FileView, params: PreviewParams, say: Say): Promise<PreviewAnswer> {
-  const { outputs: _, ...choices } = outputsOf(view);
+  const { previewAs, previewOutputs } = await import("#workspace/preview.ts");
+  const choices = choicesOf(view);
   const outputs = previewOutputs();
   const as = outputs.includes(params.as) ? params.as : (outputs[0] ?? params.as);
   const asked = (params.procedure ?? "").normalize("NFC");
@@ -36,15 +38,16 @@ async function previewOf(view: FileView, params: PreviewParams, say: Say): Promi
   const set = stillThere(namesInOne(params.set), choices.options);
   const { units, repeats } = params;
   const language = params.language ?? "en";
-  const known = found.get(view.folder) ?? new Map<string, Done["checked"]>();
-  found.set(view.folder, known);
-  const key = JSON.stringify([view.path, name, set]);
+  const known = last.get(view.folder) ?? new Map<string, Last>();
+  last.set(view.folder, known);
   const request = { path: view.path, procedure: name, as, units, repeats, language, set };
   const workspace = await view.folder.withFigures(view.path, params.checked);
-  const result = previewAs(workspace, request, params.checked ? null : (known.get(key) ?? null));
+  const key = JSON.stringify([view.path, name, set, workspace.snapshot.crib]);
+  const before = known.get(key);
+  const result = previewAs(workspace, request, params.checked ? null : (before?.checked ?? null), before?.memory);
   if (result.kind !== "done") return { kind: "refused", ...refusalOf(result, params, say) };
   known.delete(key);
-  known.set(key, result.checked);
+  known.set(key, { checked: result.checked, memory: result.memory });
   for (const oldest of known.keys()) if (known.size > MOST_KNOWN) known.delete(oldest);
   const { content, form, whole, figures } = result;
   return {
@@ -63,7 +66,7 @@ async function previewOf(view: FileView, params: PreviewParams, say: Say): Promi
 }
 
 /** Without options and choices that the text has no more. */
-function stillThere(set: Readonly<Record<string, string>>, options: ReturnType<typeof outputsOf>["options"]) {
+function stillThere(set: Readonly<Record<string, string>>, options: ReturnType<typeof choicesOf>["options"]) {
   const isThere = ([name, choice]: readonly [string, string]): boolean =>
     options.some((option) => option.name === name && option.choices.includes(choice));
   return Object.fromEntries(Object.entries(set).filter(isThere));

@@ -1,6 +1,8 @@
 // What became of a file since older texts, which the client hands in: this server asks no history. The same review as the
 // command's. Knows no view of it.
-import { openWorkspace, reviewOf, type Snapshot, unreadIn, type Workspace } from "#workspace/index.ts";
+import type { ReviewReport } from "#workspace/review.ts";
+import type { Snapshot } from "#workspace/snapshot.ts";
+import { openWorkspace, type Workspace } from "#workspace/workspace.ts";
 import { refusalOf } from "./exporting.ts";
 import type { Feature } from "./feature.ts";
 import { answerOwn } from "./own-requests.ts";
@@ -20,7 +22,7 @@ export const review: Feature = {
   },
 };
 
-function reviewed(view: FileView, old: readonly OldText[], say: Say): ReviewAnswer {
+async function reviewed(view: FileView, old: readonly OldText[], say: Say): Promise<ReviewAnswer> {
   const { path, workspace, folder } = view;
   const before = olderWorkspace(view, old);
   const wanted = before.wanted.filter(({ need }) => need === "text");
@@ -35,6 +37,7 @@ function reviewed(view: FileView, old: readonly OldText[], say: Say): ReviewAnsw
     { workspace: before, paths: [path] },
     { workspace, paths: [path] },
   ];
+  const { reviewOf, unreadIn } = await import("#workspace/review.ts");
   const { changes } = reviewOf(then, now);
   const unread = [...new Set([...unreadIn(then), ...unreadIn(now)])].map(folder.uriOf);
   return { kind: "done", unread, changes: changes.map((change) => sent(change, view)) };
@@ -59,7 +62,7 @@ function olderWorkspace({ folder, workspace, path }: FileView, old: readonly Old
   return openWorkspace({ ...known, absent: new Set([...absent, ...maybe.map((one) => one.path)]) }, opened);
 }
 
-type Reported = ReturnType<typeof reviewOf>["changes"][number];
+type Reported = ReviewReport["changes"][number];
 
 function sent(
   { group, kind, message, step, procedure, findings, signAgain, ...sides }: Reported,

@@ -1,5 +1,5 @@
 // Pages of rules on request, for the link of a finding's code.
-import { explain, explanationMarkdown } from "#workspace/index.ts";
+import { explain, pageMarkdown } from "#rules/explain.ts";
 import type { Feature } from "./feature.ts";
 import { answerOwn } from "./own-requests.ts";
 import type { AskedOfServer } from "./protocol.ts";
@@ -14,5 +14,5 @@ export const ruleDocuments: Feature = {
 function rulePage(code: string): AskedOfServer["sprag/rule"]["result"] {
   const found = explain(code);
   if (!found.known) return null;
-  return { code: found.code, title: found.code, markdown: explanationMarkdown(found) };
+  return { code: found.code, title: found.code, markdown: pageMarkdown(found) };
 }

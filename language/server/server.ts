@@ -47,7 +47,7 @@ export function startServer(connection: Connection, around: Around): void {
     session = createSession({
       connection,
       client: params.capabilities,
-      commands: options.commands ?? [],
+      commands: Array.isArray(options.commands) ? options.commands : [],
       tellsStatus: options.status === true,
       files,
       assets: options.assets ?? around.assets ?? "",

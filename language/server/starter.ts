@@ -1,5 +1,5 @@
 // What a new folder begins with, for clients that offer to make one. Knows no folder.
-import { starterFiles } from "#workspace/index.ts";
+import { starterFiles } from "#workspace/starter.ts";
 import type { Feature } from "./feature.ts";
 import { answerOwn } from "./own-requests.ts";
 

@@ -7,7 +7,7 @@ import type { Node } from "#analysis/graph.ts";
 import type { Thing } from "#model/expanded.ts";
 import type { Pass } from "#model/problem.ts";
 import type { Procedure } from "#model/procedure.ts";
-import type { Workspace } from "#workspace/index.ts";
+import type { Workspace } from "#workspace/workspace.ts";
 
 /** One pass of the step or line; several states where several orders lead there, none where nobody ever comes. */
 export interface Moment {

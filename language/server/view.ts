@@ -4,7 +4,7 @@ import type { FileModel } from "#model/procedure.ts";
 import { type Lines, linesOf, type Position, type Range } from "#syntax/lines.ts";
 import type { ParsedFile } from "#syntax/parse.ts";
 import type { Span } from "#syntax/span.ts";
-import type { Workspace } from "#workspace/index.ts";
+import type { Workspace } from "#workspace/workspace.ts";
 import type { Folder } from "./folder.ts";
 
 export interface FileView {

@@ -1,10 +1,11 @@
 // A writer's first minutes, from an empty folder with what the walkthrough offers: a sample, an error that comes and goes, a checklist,
-// and a shop of one's own.
+// and a shop of one's own; or with a new text.
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import type { Locator } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { deskFor, EVERYWHERE } from "./desk.ts";
+import { fillShop } from "./shop.ts";
 import { PATIENCE } from "./workbench.ts";
 
 const soon = { timeout: PATIENCE };
@@ -32,6 +33,20 @@ describe.each([newest, inBrowser])("in $name", ({ name, version, settings }) => 
     await button("Put It Back").click();
     await expect.poll(() => at.squiggles("error").count(), soon).toBe(0);
 
+    await turnTo("See the checklist beside the text");
+    await button("Open the Preview").click();
+    await at.page.locator(".tab", { hasText: "Preview of Untitled-1" }).waitFor();
+    // Below its text: a third column would leave none of the three wide enough.
+    const groups = await at.page.locator(".editor-group-container").evaluateAll((all) =>
+      all.map((one) => {
+        const { left, width } = one.getBoundingClientRect();
+        return [left, width].map(Math.round).join(" ");
+      }),
+    );
+    expect(groups).toHaveLength(3);
+    expect(new Set(groups).size).toBe(2);
+    await at.picture("preview below");
+
     await turnTo("Take a checklist to the bench");
     await button("Export").click();
     await at.page.locator(".quick-input-list .monaco-list-row", { hasText: /Checklist: .*\.html/ }).click();
@@ -47,8 +62,37 @@ describe.each([newest, inBrowser])("in $name", ({ name, version, settings }) => 
     await at.page.locator(".tab", { hasText: "close-housing.sprag" }).waitFor();
     // The walkthrough stays.
     expect(await button("Start a Shop Here").isVisible()).toBe(true);
-    await at.ready();
+    // Its lens is further down than the text beside the preview reaches.
+    await at.page.locator(".tab", { hasText: "Preview of close-housing.sprag" }).waitFor();
     await at.picture("a shop of one's own");
     expect(await at.squiggles("error").count()).toBe(0);
+  }, 600_000);
+
+  test("a new procedure begins with what it can begin with, and a name with its declaration", async () => {
+    const at = await desk.open(fillShop);
+    // The palette is not filled up once it is open, so the extension has to be there before.
+    await at.open("cover.sprag");
+    await at.ready();
+    await at.command("Sprag: New Procedure");
+    await at.page.locator(".suggest-widget.visible .monaco-list-row.focused", { hasText: "procedure …" }).waitFor();
+    await at.press("Enter");
+    await expect.poll(() => at.onScreen(), soon).toMatch(/^procedure NewProcedure/);
+    await at.press("Escape");
+    await at.goTo(5, 30);
+    await at.press("End", "Enter");
+    await at.type("step remove Seal");
+    await at.press("Escape");
+    const fix = at.page.locator(".action-widget .monaco-list-row", { hasText: "Declare part Seal" });
+    const isOffered = async (): Promise<boolean> => {
+      await at.press("Control+.");
+      return fix.waitFor({ timeout: 5000 }).then(
+        () => true,
+        () => false,
+      );
+    };
+    // Asked before the name was found to be unknown, it offers nothing.
+    await expect.poll(isOffered, { ...soon, interval: 500 }).toBe(true);
+    await at.press("Enter");
+    await expect.poll(() => at.onScreen(), soon).toMatch(/^part Seal "seal"\n\nprocedure NewProcedure/);
   }, 600_000);
 });

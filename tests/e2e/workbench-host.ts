@@ -167,7 +167,7 @@ function languageServers(extensions: string): readonly number[] {
     .filter((name) => /^\d+$/.test(name))
     .filter((name) => {
       const line = commandLine(name);
-      return line.includes(extensions) && line.includes(join("dist", "server.js"));
+      return line.includes(extensions) && line.includes(join("dist", "server.mjs"));
     })
     .map(Number);
 }

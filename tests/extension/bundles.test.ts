@@ -1,17 +1,24 @@
 // What is shipped: bundles that need nothing but the editor, three of them nothing of Node; none that reaches for a network.
-import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
+import { fork, spawnSync } from "node:child_process";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { builtinModules } from "node:module";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, posix } from "node:path";
+import { pathToFileURL } from "node:url";
 import { createContext, runInContext } from "node:vm";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, expect, onTestFinished, test } from "vitest";
+import { createMessageConnection, IPCMessageReader, IPCMessageWriter } from "vscode-languageserver-protocol/node";
+import type { ExportAnswer, ExportParams } from "#server/protocol.ts";
 
 const root = join(import.meta.dirname, "..", "..");
-const ALL = ["extension.js", "server.js", "extension-web.js", "server-worker.js", "preview-page.js"] as const;
+const ALL = ["extension.js", "server.mjs", "extension-web.js", "server-worker.js", "preview-page.js"] as const;
 
 let folder = "";
-const bundle = (name: (typeof ALL)[number]): string => readFileSync(join(folder, name), "utf8");
+const file = (name: string): string => readFileSync(join(folder, name), "utf8");
+/** A bundle; the server with all that it ever loads. */
+const bundle = (name: (typeof ALL)[number]): string =>
+  name === "server.mjs" ? [file(name), ...parts().map(file)].join("\n") : file(name);
+const parts = (): string[] => readdirSync(join(folder, "parts")).map((name) => `parts/${name}`);
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), "sprag-bundles-"));
@@ -31,7 +38,7 @@ test.each([
 
 test.each([
   ["extension.js", ["vscode"]],
-  ["server.js", []],
+  ["server.mjs", []],
 ] as const)("%s needs nothing but Node and the editor", (name, others) => {
   const needs = required(bundle(name)).filter((one) => !builtinModules.includes(one.replace(/^node:/, "")));
   expect(needs).toEqual(others);
@@ -47,14 +54,57 @@ test.each(ALL)("%s reaches for no network and sends nothing about its reader", (
 test("says so: a bundle that does", () => {
   expect('fetch("https://x");navigator.sendBeacon(u)'.match(REACHING)).toHaveLength(2);
   expect(required('a=require("https"),b=require("node:fs")')).toEqual(["https", "node:fs"]);
+  expect(required('import{a}from"node:https";import"tls";b("./parts/c.mjs")')).toEqual(["node:https", "tls"]);
+});
+
+test("the licences of others go along: of each package with code in a bundle, and of the typefaces", () => {
+  const licences = file("licences.txt");
+  const chapters = licences.match(/^(?:@[\w-]+\/)?[\w.-]+ \d+\.\d+\.\d+$/gm) ?? [];
+  const named = chapters.map((chapter) => chapter.replace(/ .*/, ""));
+  // Told by a word of each in the code itself, or by its file.
+  for (const name of ["chevrotain", "langium", "pdfkit", "docx", "vscode-languageserver", "dejavu-fonts-ttf"])
+    expect(named).toContain(name);
+  expect(licences).not.toContain("not said");
+  expect(licences.match(/Permission is hereby granted/g)?.length).toBeGreaterThan(10);
 });
 
 test("they stay small", () => {
-  const sizes = ALL.map((name) => ({ name, kilobytes: Math.round(statSync(join(folder, name)).size / 1024) }));
+  const sizes = ALL.map((name) => ({ name, kilobytes: Math.round(bundle(name).length / 1024) }));
   console.log(`bundles: ${sizes.map(({ name, kilobytes }) => `${name} ${kilobytes} KB`).join(", ")}`);
   // The servers hold the writers of PDF and DOCX; they wake up when one is asked for.
   for (const { name, kilobytes } of sizes)
     expect(kilobytes, name).toBeLessThan(name.startsWith("server") ? 5000 : 1000);
+});
+
+test("the server starts without what makes documents, and loads it when one is wanted", async () => {
+  const atStart = loadedBy("server.mjs");
+  const kilobytes = Math.round([...atStart].map(file).join("").length / 1024);
+  console.log(`at the start: ${kilobytes} KB in ${atStart.size} files of ${parts().length + 1}`);
+  expect(kilobytes).toBeLessThan(2000);
+  const server = fork(join(folder, "server.mjs"), ["--node-ipc"], { silent: true });
+  onTestFinished(() => void server.kill("SIGKILL"));
+  const connection = createMessageConnection(new IPCMessageReader(server), new IPCMessageWriter(server));
+  connection.listen();
+  const assets = pathToFileURL(join(folder, "assets")).href;
+  await connection.sendRequest("initialize", {
+    ...{ processId: process.pid, rootUri: null, capabilities: {} },
+    initializationOptions: { assets },
+  });
+  const uri = "untitled:first.sprag";
+  const text = 'procedure First "First" {\n  step "Look."\n}\n';
+  await connection.sendNotification("initialized", {});
+  await connection.sendNotification("textDocument/didOpen", {
+    textDocument: { uri, languageId: "sprag", version: 1, text },
+  });
+  for (const [format, beginning] of [
+    ["html", "<!doctype html>"],
+    ["pdf", btoa("%PDF-1")],
+    ["docx", btoa("PK\x03")],
+  ] as const) {
+    const params: ExportParams = { uri, as: "checklist", format, units: "both", repeats: "compact", draft: true };
+    const answer = await connection.sendRequest<ExportAnswer>("sprag/export", params);
+    expect(answer.kind === "done" && answer.content.slice(0, beginning.length), format).toBe(beginning);
+  }
 });
 
 test("the worker's server answers where there is nothing of Node", async () => {
@@ -87,6 +137,17 @@ interface Answer {
 const REACHING =
   /\bfetch\(|\bXMLHttpRequest\b|\bnew WebSocket\b|\bsendBeacon\b|\bEventSource\b|createTelemetryLogger|applicationinsights|importScripts/g;
 
+/** Modules that a text asks for, other than its own parts. */
 function required(text: string): string[] {
-  return [...new Set([...text.matchAll(/(?<![.\w])require\("([^"]+)"\)/g)].map(([, name]) => name as string))].sort();
+  const asked = [...text.matchAll(/(?<![.\w])require\("([^"]+)"\)|\b(?:from|import)\s?"([\w@][\w@/.:-]*)"/g)];
+  return [...new Set(asked.map(([, name, imported]) => name ?? imported ?? ""))].sort();
+}
+
+/** The files that are read before the first line of one runs, by what each imports. */
+function loadedBy(name: string, found: Set<string> = new Set()): ReadonlySet<string> {
+  if (found.has(name)) return found;
+  found.add(name);
+  for (const [, path = ""] of file(name).matchAll(/\b(?:from|import)"(\.[^"]*)"/g))
+    loadedBy(posix.join(posix.dirname(name), path), found);
+  return found;
 }

@@ -138,6 +138,63 @@ describe("all of a kind", () => {
     }));
 });
 
+describe("a name that no declaration gives", () => {
+  const files = {
+    "shop/tools.sprag": 'tool Wrench "wrench" { torque 8 .. 60 N·m }\nprocedure Wash "Wash" {\n  step "Wash it."\n}\n',
+    "other.sprag": 'procedure Other "Other" {\n  tool Wrench "wrench of its own"\n  step do "Look." with Wrench\n}\n',
+  };
+  const work = (line: string): string => `// Work.\n\n// It is short.\nprocedure Work "Work" {\n  step ${line}\n}\n`;
+
+  test.each([
+    ["a tool", "tighten Screw to 20 N·m with Wrench"],
+    ["a procedure", "perform Wash"],
+  ])("%s of a file that is not used: its “use” goes on top", async (_, line) => {
+    const text = work(line).replace("step perform", "perform");
+    expect(await textAfter(text, 'Put in use "shop/tools.sprag"', { files })).toBe(
+      text.replace("// It is short", 'use "shop/tools.sprag"\n\n// It is short'),
+    );
+  });
+
+  test("behind the other “use” lines, and only for what the file gives to others", () =>
+    withEditor(
+      { files: { ...files, "shop/parts.sprag": 'part Screw "screw" { torque 20 N·m }\n' } },
+      async (editor) => {
+        const text = `use "shop/parts.sprag" // ours\n${work("tighten Screw to 20 N·m with Wrench")}`;
+        await editor.open("a.sprag", text);
+        const puts = (await actionsFor(editor, "a.sprag")).filter(({ title }) => /^(?:Put in use|Declare)/.test(title));
+        expect(titles(puts)).toEqual(['Put in use "shop/tools.sprag"']);
+        await editor.apply(puts[0]?.edit ?? {});
+        expect(editor.text("a.sprag")).toBe(text.replace("// ours\n", '// ours\nuse "shop/tools.sprag"\n'));
+      },
+    ));
+
+  test.each([
+    ["remove ShaftSeal", "Declare part ShaftSeal", 'part ShaftSeal "shaft seal"'],
+    ["install Screw[6]", "Declare part Screw", 'part Screw[1..6] "screw"'],
+    ["isolate Supply", "Declare energy Supply", 'energy Supply "supply"'],
+  ])("%s: declared in a line before its procedure", async (line, title, declared) => {
+    const text = work(line);
+    expect(await textAfter(text, title)).toBe(text.replace("// It is short", `${declared}\n\n// It is short`));
+  });
+
+  test("beside others of its sort, with the line ends of the text and a title to fill in", () =>
+    withEditor({}, async (editor) => {
+      await editor.open("a.sprag", `part Cover "cover"\n${work("remove Seal")}`.replaceAll("\n", "\r\n"));
+      const found = (await actionsFor(editor, "a.sprag")).find(({ title }) => title.startsWith("Declare"));
+      expect(found?.edit?.documentChanges?.[0]).toMatchObject({
+        edits: [{ snippet: { value: `\r\npart Seal "\${1:seal}"` }, range: { start: { line: 0, character: 18 } } }],
+      });
+    }));
+
+  test("nothing is declared that is probably a slip, or that takes more than a line", () =>
+    withEditor({}, async (editor) => {
+      await editor.open("a.sprag", `part Cover "cover"\n${work("remove Covr")}`);
+      expect(titles(await actionsFor(editor, "a.sprag"))).not.toContainEqual(expect.stringMatching(/^Declare/));
+      await editor.open("b.sprag", work("turn Circle[1] to 6 o'clock"));
+      expect(titles(await actionsFor(editor, "b.sprag"))).not.toContainEqual(expect.stringMatching(/^Declare/));
+    }));
+});
+
 describe("allow", () => {
   const ALLOW = 'allow order.already-installed because "…"';
   const work = (lines: string): string => `part A "a"\nprocedure W "w" {\n  step install A\n${lines}\n}\n`;

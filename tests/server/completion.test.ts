@@ -49,6 +49,12 @@ async function labelsAt(text: string): Promise<readonly string[]> {
   return (await itemsAt(text)).map(({ label }) => label);
 }
 
+/** What stands beside a label, and what is said of it. */
+async function saidOf(text: string, label: string): Promise<readonly unknown[]> {
+  const item = (await itemsAt(text)).find((one) => one.label === label);
+  return [item?.detail, item?.documentation];
+}
+
 /** How much of the line the item replaces. */
 function replacedLength(item: CompletionItem | undefined): number {
   const edit = item?.textEdit;
@@ -130,6 +136,30 @@ describe("statements that may begin here", () => {
     const labels = await labelsAt(procedure("  step {\n    inspect Cover\n  step Two {\n    <|>\n  }"));
     expect(labels).toContain("install");
     expect(labels).not.toContain("task");
+  });
+});
+
+describe("what is said of a word", () => {
+  test("of a line what it is for; of an action its form, what it needs and does", async () => {
+    expect(await saidOf("<|>\n", "fact")).toEqual([
+      "Something that a step brings about and others depend on.",
+      undefined,
+    ]);
+    expect(await saidOf(procedure("  step <|>"), "remove")).toEqual([
+      "remove P",
+      {
+        kind: "plaintext",
+        value:
+          "Needs: P is in, in reach; nothing retains it, no fastener holds it.\nDoes: P is out, with all that is on it; of single use it is used.",
+      },
+    ]);
+  });
+  test("nothing where the same word only goes on with a line", async () => {
+    const text = 'role Fitter "fitter"\nprocedure P "p" { step { do "x" hold <|> } }\n';
+    expect(await saidOf(text, "for")).toEqual([undefined, undefined]);
+  });
+  test("a first procedure is offered whole before its word alone", async () => {
+    expect((await labelsAt("pro<|>")).slice(0, 2)).toEqual(["procedure …", "procedure"]);
   });
 });
 

@@ -26,6 +26,7 @@ import { chosenFile } from "../chosen-file.ts";
 import { base64, bytesOf } from "../files.ts";
 import { outputLanguage, outputWords } from "../output-words.ts";
 import type { Session } from "../session.ts";
+import { columnFor } from "./column.ts";
 import { fromPage, kept, type Shown, type ToPage } from "./messages.ts";
 import { pageHtml } from "./page.ts";
 
@@ -55,6 +56,10 @@ export function createPreview(session: Session, exportShown: (given: ExportArgum
       if (current === mine) current = undefined;
     });
   };
+  const turnedTo = (uri: string, procedure: string): boolean => {
+    current?.turnTo(uri, procedure);
+    return current !== undefined;
+  };
   const serializer = window.registerWebviewPanelSerializer(PREVIEW_TYPE, {
     deserializeWebviewPanel: async (panel, state: unknown) => {
       // What another version kept may look otherwise.
@@ -63,19 +68,17 @@ export function createPreview(session: Session, exportShown: (given: ExportArgum
     },
   });
   return {
-    open: (given) => {
+    open: async (given) => {
       const chosen = chosenFile(given);
       if (chosen === undefined) {
         void window.showWarningMessage(l10n.t("There is nothing to preview here. Open a Sprag file first."));
         return;
       }
       const { uri, procedure = "" } = chosen;
-      if (current !== undefined) {
-        current.turnTo(uri, procedure);
-        return;
-      }
-      const column = editorOf(uri)?.viewColumn;
-      const viewColumn = column === undefined ? ViewColumn.Beside : column + 1;
+      if (turnedTo(uri, procedure)) return;
+      const viewColumn = await columnFor(editorOf(uri));
+      // It may have been asked for twice.
+      if (turnedTo(uri, procedure)) return;
       const panel = window.createWebviewPanel(PREVIEW_TYPE, "", { viewColumn, preserveFocus: true });
       show(panel, { uri, procedure, as: "checklist", units: unitsFor(uri), repeats: "compact", set: {} });
     },

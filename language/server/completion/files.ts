@@ -34,7 +34,7 @@ const ENDINGS: Readonly<Record<string, RegExp>> = {
 };
 
 /** `../shop/tools.sprag`, from the folder of the first to the second. */
-function relativeTo(from: string, to: string): string {
+export function relativeTo(from: string, to: string): string {
   const folders = from.split("/").slice(0, -1);
   const parts = to.split("/");
   let same = 0;

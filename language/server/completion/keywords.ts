@@ -1,6 +1,7 @@
 // Keywords that the grammar allows at a place, less those that make no sense there, in the order in which a writer wants them.
 import { CompletionItemKind } from "vscode-languageserver";
 import { QUANTITIES } from "#model/lower-properties.ts";
+import { ACTIONS, LINES, needsAndDoes } from "../hover/words.ts";
 import { type Candidate, GROUP } from "./candidate.ts";
 import { type Expected, isWord } from "./grammar-paths.ts";
 import type { Place } from "./place.ts";
@@ -28,10 +29,20 @@ function candidateFor(place: Place, one: Expected, phrase: string): Candidate {
     label: phrase,
     kind: CompletionItemKind.Keyword,
     ...(behind === undefined ? {} : { snippet: phrase + behind }),
+    ...saidOf(one, phrase, isStart),
     // On a line of its own a new statement is likelier, behind something what goes on with it.
     group: isStart === place.opensLine ? GROUP.fitting : place.opensLine ? GROUP.other : GROUP.starter,
     rank: rankOf(one, phrase),
   };
+}
+
+/** What the pointer would be told of the word: the form of an action, what a line says. */
+function saidOf({ within }: Expected, phrase: string, isStart: boolean): Pick<Candidate, "detail" | "about"> {
+  const word = phrase.replace(/ .*/, "");
+  const action = withinRule(within, "Action") !== null && Object.hasOwn(ACTIONS, word) ? ACTIONS[word] : undefined;
+  if (action !== undefined) return { detail: action.form, about: needsAndDoes(action).join("\n") };
+  const line = isStart && Object.hasOwn(LINES, word) ? LINES[word] : undefined;
+  return line === undefined ? {} : { detail: line };
 }
 
 /** A snippet continues what a keyword begins. */

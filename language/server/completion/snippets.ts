@@ -11,6 +11,8 @@ export interface Snippet {
   /** The grammar rules at which a statement may begin with it. */
   readonly blocks: readonly Place["block"][];
   readonly body: (name: (sort: Declaration["kind"], otherwise: string) => string) => string;
+  /** Whether it is likelier wanted than the word it begins with alone. */
+  readonly isFirst?: true;
 }
 
 /** @param things what is declared in reach, for names to begin with */
@@ -18,14 +20,16 @@ export function snippetCandidates(place: Place, things: readonly Declaration[]):
   if (!place.opensLine || place.text !== null || !mayBegin(place)) return [];
   const name = (sort: Declaration["kind"], otherwise: string): string =>
     things.find(({ kind }) => kind === sort)?.name ?? otherwise;
-  return SNIPPETS.filter(({ blocks }) => blocks.includes(place.block)).map(({ label, detail, body }, rank) => ({
-    label,
-    kind: CompletionItemKind.Snippet,
-    snippet: body(name),
-    detail,
-    group: GROUP.snippet,
-    rank,
-  }));
+  return SNIPPETS.filter(({ blocks }) => blocks.includes(place.block)).map(
+    ({ label, detail, body, isFirst }, rank) => ({
+      label,
+      kind: CompletionItemKind.Snippet,
+      snippet: body(name),
+      detail,
+      group: isFirst ? GROUP.best : GROUP.snippet,
+      rank,
+    }),
+  );
 }
 
 /** Whether a statement may begin here, and not only the one before go on. */
@@ -40,6 +44,7 @@ export const SNIPPETS: readonly Snippet[] = [
     label: "procedure …",
     detail: "a procedure with its head and a first step",
     blocks: ["file"],
+    isFirst: true,
     body: () => `procedure \${1:NewProcedure} "\${2:what it is for}" {
 	document "\${3:WI-001}" revision "\${4:A}"
 

@@ -1,5 +1,5 @@
 // The tokens of a text up to a place, as the parser's own lexer gives them. Knows no grammar rule.
-import { createLexer, type SpragLexer } from "#syntax/lexer.ts";
+import { theLexer } from "#syntax/parse.ts";
 import { typeName } from "#syntax/statements.ts";
 
 export interface Token {
@@ -82,13 +82,6 @@ const OPENS = /\/\*|"""/;
 
 function linesIn(image: string): number {
   return image.includes("\n") ? image.split("\n").length - 1 : 0;
-}
-
-let made: SpragLexer | undefined;
-
-function theLexer(): SpragLexer {
-  made ??= createLexer();
-  return made;
 }
 
 /** An open `/*` is read as two signs that can stand nowhere side by side. */

@@ -1,6 +1,7 @@
 // How a value that is worked out came about, under the pointer: for the value, and for the tools and the verb of its line. The same
 // lines as `sprag explain FILE:LINE`.
-import { computedValues, explanationLines } from "#workspace/index.ts";
+import { explanationLines } from "#outputs/explanation.ts";
+import { computedValues } from "#workspace/explain-line.ts";
 import type { FileView } from "../view.ts";
 
 /** Null where nothing is worked out; the place is that of the line. */

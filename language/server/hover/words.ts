@@ -1,10 +1,19 @@
 // What each action needs and does, and what a line says: a sentence each, for who rests the pointer on the word. The guide
 // has the same words.
 
+export interface ActionSaid {
+  readonly form: string;
+  readonly needs: string;
+  readonly does: string;
+}
+
+/** A sentence for each of the two that there is something to say of. */
+export function needsAndDoes({ needs, does }: ActionSaid): readonly string[] {
+  return [...(needs === "" ? [] : [`Needs: ${needs}.`]), ...(does === "" ? [] : [`Does: ${does}.`])];
+}
+
 /** From the guide's table “What each action needs and does”: `P` is the part, `E` the energy, `C` what is put on or in. */
-export const ACTIONS: Readonly<
-  Record<string, { readonly form: string; readonly needs: string; readonly does: string }>
-> = {
+export const ACTIONS: Readonly<Record<string, ActionSaid>> = {
   install: {
     form: "install P",
     needs:
