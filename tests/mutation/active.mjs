@@ -5,6 +5,8 @@
 export let active = -1;
 let steps = 0;
 let most = Number.POSITIVE_INFINITY;
+/** So often something else was put in place, or counted. */
+let turn = 0;
 /** Mutant to number of hits; null where nothing is counted. */
 let counts = null;
 
@@ -22,6 +24,7 @@ export function cover(...mutants) {
 /** Puts that mutant in place; more steps than that are too many. */
 export function activate(mutant, mostSteps) {
   active = mutant;
+  turn++;
   steps = 0;
   most = mostSteps;
 }
@@ -39,5 +42,24 @@ export function stepsTaken() {
 /** What is come by from now on is counted in this object. */
 export function countIn(object) {
   counts = object;
+  turn++;
   steps = 0;
+}
+
+/** In place of the maps in which modules keep what they worked out: what was found with one mutant is not handed to the next. */
+export function forgetful(KindOfMap) {
+  let of = turn;
+  let held = new KindOfMap();
+  const now = () => {
+    if (of !== turn) held = new KindOfMap();
+    of = turn;
+    return held;
+  };
+  return new Proxy(held, {
+    get: (_, name) => {
+      const map = now();
+      const value = map[name];
+      return typeof value === "function" ? value.bind(map) : value;
+    },
+  });
 }

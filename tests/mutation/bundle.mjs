@@ -7,14 +7,14 @@ import { build } from "esbuild";
 import { active, bundle, copy, dryBundle, once, root, standIn } from "./places.mjs";
 
 /** Folders whose tests reach the analysis. The others do not, or also through these. */
-const FOLDERS = ["analysis", "acceptance", "rules", "workspace", "oracles"];
+const FOLDERS = ["analysis", "acceptance", "rules", "samples", "workspace", "oracles"];
 /** Comparisons that have nothing to do with it; of random procedures `brute-force.ts` has as many as a mutant can go through. */
-const WITHOUT = /^oracles\/(units|markdown)-|differential/;
+const WITHOUT = /^oracles\/(units|markdown)-|differential|^samples\/(?!findings)/;
 
 /** What is done once for all mutants: the file, its function, and who makes it so. */
 const ONCE = [
   ["language/syntax/parse.ts", "parseText", "parsedOnce"],
-  ["language/model/lower.ts", "lowerFiles", "loweredOnce"],
+  ["language/model/lower.ts", "lowerAgain", "loweredOnce"],
   ["language/model/expand.ts", "expandProcedure", "expandedOnce"],
 ];
 
@@ -58,7 +58,8 @@ function setUp(build, isCovering) {
       .replaceAll("import.meta.dirname", JSON.stringify(dirname(path)))
       .replaceAll("import.meta.url", JSON.stringify(pathToFileURL(path).href));
     const here = relative(copy, path).split(sep).join("/");
-    return { contents: doneOnce(here, switched(text, isCovering)), loader: "ts", resolveDir: dirname(path) };
+    const contents = doneOnce(here, forgetting(here, switched(text, isCovering)));
+    return { contents, loader: "ts", resolveDir: dirname(path) };
   });
 }
 
@@ -71,6 +72,17 @@ function switched(text, isCovering) {
     .replace(/stryMutAct_9fa48\("(\d+)"\)/g, "(stryActive === $1)")
     .replace(/stryCov_9fa48\(([\d", ]+)\)/g, step);
 }
+
+/** What is worked out after lowering, and kept by records that are the same for all mutants. */
+const KEEPING = /^language\/(analysis|rules|outputs|review|workspace)\//;
+
+function forgetting(path, text) {
+  if (!KEEPING.test(path) || !KEPT.test(text)) return text;
+  return `import { forgetful } from ${JSON.stringify(active)};\n${text.replace(new RegExp(KEPT, "gm"), "$1forgetful($2);")}`;
+}
+
+/** A map at the head of a module that is empty at first. */
+const KEPT = /^(const \w+(?:: [^=]+?)? = )new ((?:Weak)?Map)(?:<[^()]*>)?\(\);/m;
 
 function doneOnce(path, text) {
   const [, name, maker] = ONCE.find(([file]) => file === path) ?? [];

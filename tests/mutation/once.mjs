@@ -22,29 +22,24 @@ export function parsedOnce(parseText) {
 /** Characters of text: a tree takes about a thousand times as many bytes. */
 const MOST_HELD = 1_000_000;
 
-/** `lowerFiles` that knows the same files; also what it asked about others must be the same. */
-export function loweredOnce(lowerFiles) {
+/** `lowerAgain` that knows the same files, where nothing came before them; also what it asked about others must be the same. */
+export function loweredOnce(lowerAgain) {
   const known = new WeakMap();
-  return (files, isPresent, tableText = () => null) => {
+  return (files, isPresent, tableText, earlier) => {
+    if (earlier !== null) return lowerAgain(files, isPresent, tableText, earlier);
     const [first] = files.values();
     const all = [...files.values()];
     const before = (known.get(first ?? files) ?? []).find(
       (one) =>
         one.files.length === all.length &&
         one.files.every((file, at) => file === all[at]) &&
-        [...one.asked].every(([path, answer]) => isPresent(path) === answer) &&
-        [...one.tables].every(([path, text]) => tableText(path) === text),
+        [...one.lowered.presence].every(([path, answer]) => isPresent(path) === answer) &&
+        [...one.lowered.tables].every(([path, text]) => tableText(path) === text),
     );
-    if (before !== undefined) return before.models;
-    const asked = new Map();
-    const tables = new Map();
-    const noted = (answers, answer) => (path) => {
-      answers.set(path, answer(path));
-      return answers.get(path);
-    };
-    const models = lowerFiles(files, noted(asked, isPresent), noted(tables, tableText));
-    known.set(first ?? files, [...(known.get(first ?? files) ?? []), { files: all, asked, tables, models }]);
-    return models;
+    if (before !== undefined) return before.lowered;
+    const lowered = lowerAgain(files, isPresent, tableText, null);
+    known.set(first ?? files, [...(known.get(first ?? files) ?? []), { files: all, lowered }]);
+    return lowered;
   };
 }
 

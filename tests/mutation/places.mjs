@@ -27,9 +27,14 @@ export function writeJson(name, value) {
   writeFileSync(join(work, name), JSON.stringify(value));
 }
 
-/** What was found so far; of a mutant tried twice the last. */
-export function readResults() {
-  if (!existsSync(results)) return new Map();
+/** What was found so far, in the order in which it was. */
+export function readTrials() {
+  if (!existsSync(results)) return [];
   const lines = readFileSync(results, "utf8").split("\n").filter(Boolean);
-  return new Map(lines.map((line) => JSON.parse(line)).map((result) => [result.id, result]));
+  return lines.map((line) => JSON.parse(line));
+}
+
+/** Of a mutant tried twice the last. */
+export function readResults() {
+  return new Map(readTrials().map((result) => [result.id, result]));
 }

@@ -1,6 +1,6 @@
 // What came out: the score in Stryker's terms, the report in its format, and the list of what was not noticed with its reasons.
 import { writeFileSync } from "node:fs";
-import { readJson, readResults, writeJson } from "./places.mjs";
+import { readJson, readResults, readTrials, writeJson } from "./places.mjs";
 import { REASONS } from "./reasons.mjs";
 import { USUAL } from "./rounds.mjs";
 
@@ -54,6 +54,29 @@ function scoreOf(mutants) {
   const counted = mutants.filter(({ status }) => status !== "Ignored" && status !== "RuntimeError");
   const noticed = counted.filter(({ status }) => status === "Killed" || status === "Timeout");
   return counted.length === 0 ? 100 : (100 * noticed.length) / counted.length;
+}
+
+/** The score if those that were not tried to the end come out as those that were tried in the last round: any part of it is a fair sample. */
+function expectedScore(all) {
+  const trials = readTrials();
+  const last = Math.max(...trials.map(({ round }) => round));
+  const before = new Set(trials.filter(({ round }) => round < last).map(({ id }) => id));
+  const tried = trials.filter(({ round }) => round === last);
+  const isNoticed = ({ status }) => status === "Killed" || status === "Timeout";
+  const shareOf = (some) => (some.length === 0 ? 0 : some.filter(isNoticed).length / some.length);
+  const [ofNew, ofOld] = [false, true].map((isOld) => shareOf(tried.filter(({ id }) => before.has(id) === isOld)));
+  const counted = all.filter(({ status }) => status !== "Ignored" && status !== "RuntimeError");
+  const expected = counted.map((mutant) => {
+    if (isNoticed(mutant)) return 1;
+    if (mutant.status === "Pending") return ofNew;
+    return isEarly(mutant) ? ofOld : 0;
+  });
+  return (100 * expected.reduce((so, one) => so + one, 0)) / counted.length;
+}
+
+/** Survives, and did not go through all tests that come by it. */
+function isEarly({ status, round }) {
+  return status === "Survived" && round < USUAL - 1;
 }
 
 const COLUMNS = ["Killed", "Timeout", "Survived", "NoCoverage", "Pending", "RuntimeError", "Ignored"];
@@ -137,7 +160,7 @@ function shortName(file) {
 }
 
 const HOW = `Stryker's instrumenter puts each mutant behind a switch in a copy of the tree; all tests that come near the analysis (\`tests/analysis/\`,
-\`acceptance/\`, \`rules/\`, \`workspace/\`, \`oracles/\`) go into one bundle, with vitest's \`expect\`. A dry run tells which test comes by which mutant;
+\`acceptance/\`, \`rules/\`, \`samples/\`, \`workspace/\`, \`oracles/\`) go into one bundle, with vitest's \`expect\`. A dry run tells which test comes by which mutant;
 then each mutant has the tests that come by it, likely ones first, until one fails. Ended as endless is a test that takes a hundred times its
 usual steps, or work without a sign of life for twenty seconds of the processor. Parsing and lowering are done once for all mutants.`;
 
@@ -146,14 +169,15 @@ export function writeSurvivors(path, all) {
   const { commit, isChanged, stryker } = readJson("mutants.json");
   const state = `commit ${commit}${isChanged ? " and changes in `language/analysis/` on top of it" : ""}`;
   const pending = all.filter(({ status }) => status === "Pending").length;
-  const early = all.filter(({ status, round }) => status === "Survived" && round < USUAL - 1).length;
+  const early = all.filter(isEarly).length;
   const left = Object.keys(readJson("mutants.json").files).length - new Set(all.map(({ file }) => file)).size;
   const scope = left === 0 ? "" : `Of the files below; ${left} others were left aside in this run.\n\n`;
   const part =
     pending + early === 0
       ? ""
       : `**The least it can be**: ${pending} were not tried, and ${early} of those that survive have not gone through all tests that come by
-them, only through the shortest. All of them count as not noticed; \`npm run mutate -- --resume\` goes on.\n\n`;
+them, only through the shortest. All of them count as not noticed; \`npm run mutate -- --resume\` goes on. Those that did are a fair sample:
+if the others come out alike, the score is ${expectedScore(all).toFixed(1)}.\n\n`;
   writeFileSync(
     path,
     `# What the tests of \`language/analysis/\` do not notice

@@ -1,5 +1,8 @@
 // In place of `vitest` in the bundle of tests: keeps the tests as a list instead of running them, with vitest's own `expect`.
 // Holds as much of it as the bundled tests use; knows no mutants.
+import { readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { chai, expect } from "vitest";
 
 /** Each test of the bundle, in the order of the files: `{ file, name, run }`. */
@@ -11,10 +14,17 @@ export function beginFile(path) {
 }
 
 let file = "";
+/** The file of the test that runs. */
+let inHand = "";
+/** The bundle lies beside the copy. */
+const tree = fileURLToPath(new URL("tree", import.meta.url));
 const groups = [];
 
-// The one matcher that wants vitest's own surroundings.
+// The matchers that want vitest's own surroundings.
 chai.use(({ Assertion }, { addMethod }) => {
+  addMethod(Assertion.prototype, "toMatchFileSnapshot", function toMatchFileSnapshot(path) {
+    expect(this._obj).toBe(readFileSync(join(tree, dirname(inHand), path), "utf8"));
+  });
   addMethod(Assertion.prototype, "toMatchInlineSnapshot", function toMatchInlineSnapshot(wanted) {
     expect(`"${this._obj}"`).toBe(withoutIndent(wanted));
   });
@@ -24,7 +34,8 @@ export { expect };
 
 export function test(name, ...rest) {
   const run = rest.find((one) => typeof one === "function");
-  tests.push({ file, name: [...groups, name].join(" > "), run: () => runAndFinish(run) });
+  const of = file;
+  tests.push({ file, name: [...groups, name].join(" > "), run: () => runAndFinish(run, of) });
 }
 test.each = (rows) => forEachOf(rows, test);
 
@@ -35,7 +46,8 @@ export function onTestFinished(call) {
 
 const atEnd = [];
 
-async function runAndFinish(run) {
+async function runAndFinish(run, of) {
+  inHand = of;
   try {
     await run();
   } finally {
