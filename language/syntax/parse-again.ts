@@ -46,8 +46,12 @@ export function readAgain(
 /** What a task may stand in. */
 const HEAD = "procedure P {";
 
-/** Blocks that can be read by themselves. */
+/** Blocks that can be read by themselves: a task deeper inside would have other nodes of the concrete tree around it. */
 type ReadAlone = ast.Procedure | ast.Task;
+
+function isReadAlone(node: AstNode): node is ReadAlone {
+  return ast.isProcedure(node) || (ast.isTask(node) && ast.isProcedure(node.$container));
+}
 
 /** The only one, if it is of the same sort. */
 function onlyOne(items: readonly AstNode[], like: ReadAlone): AstNode | undefined {
@@ -62,7 +66,7 @@ function blockAround(file: ast.File, edit: Edit): ReadAlone | null {
   for (;;) {
     const next = inside.find(({ $cstNode: cst }) => cst !== undefined && cst.offset < edit.start && edit.end < cst.end);
     if (next === undefined) return found;
-    if ((ast.isProcedure(next) || ast.isTask(next)) && holds(next, edit)) found = next;
+    if (isReadAlone(next) && holds(next, edit)) found = next;
     inside = blocksIn(next);
   }
 }

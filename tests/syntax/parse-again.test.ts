@@ -125,7 +125,7 @@ test("after any edits", { timeout: 1_200_000 }, () => {
         else text = next;
       }
     }),
-    { numRuns: isThorough ? 400 : 8 },
+    { numRuns: isThorough ? 150 : 8 },
   );
   console.log(`${compared} texts, of which ${again} were read in part and compared with themselves read anew`);
   expect(again).toBeGreaterThan(compared / 4);
