@@ -1,6 +1,7 @@
 // Of a text that changed, procedures that are the same keep their records: the models are those of a fresh lowering, after any edits.
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { anyPlace, firstProcedure, typedInto } from "#harness/random-edit.ts";
 import { isFaulty, tables } from "#harness/samples.ts";
 import { isThorough } from "#harness/thorough.ts";
 import { type Threefold, threefoldSamples } from "#harness/threefold.ts";
@@ -76,8 +77,7 @@ const typed = fc.oneof(
   },
 );
 const edit = fc.record({
-  /** In thousandths of the way: any as likely as another. */
-  place: fc.nat(1_000),
+  place: anyPlace,
   drop: fc.oneof({ weight: 3, arbitrary: fc.constant(0) }, { weight: 1, arbitrary: fc.nat({ max: 40 }) }),
   put: typed,
   /** Some edits are taken back, as a half-typed line is. */
@@ -100,13 +100,12 @@ test("after any edits the model is that of a fresh lowering", { timeout: 1_200_0
         lowering = now;
         compared++;
       };
-      for (const { back, drop, place, put } of edits) {
+      for (const { back, ...edit } of edits) {
         const text = texts.get(path) ?? "";
         // Where nothing but declarations stands, an edit leaves nothing to take over: most are made behind them.
-        const from = drop % 5 === 0 && drop > 0 ? 0 : Math.max(0, text.search(/^procedure /m));
-        const at = from + Math.floor((place * (text.length - from)) / 1_000);
-        const next = new Map(texts).set(path, text.slice(0, at) + put + text.slice(at + drop));
-        look(next, `${at}: -${drop} +${put}`);
+        const from = edit.drop % 5 === 0 && edit.drop > 0 ? 0 : firstProcedure(text);
+        const next = new Map(texts).set(path, typedInto(text, edit, from));
+        look(next, JSON.stringify(edit));
         if (back) look(texts, "taken back");
         else texts = next;
       }

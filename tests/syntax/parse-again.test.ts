@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { AstUtils } from "langium";
 import { expect, test } from "vitest";
 import type { File } from "#grammar/generated/ast.ts";
+import { anyPlace, firstProcedure, typedInto } from "#harness/random-edit.ts";
 import { isThorough } from "#harness/thorough.ts";
 import { threefoldSamples } from "#harness/threefold.ts";
 import { treeLines } from "#harness/tree-lines.ts";
@@ -15,8 +16,7 @@ import { procedureText } from "../bench/procedure-text.ts";
 const shops = threefoldSamples((path) => path !== "faulty/flow.too-large.sprag");
 
 const edit = fc.record({
-  /** In thousandths of the way: any as likely as another. */
-  place: fc.nat(1_000),
+  place: anyPlace,
   drop: fc.constantFrom(0, 0, 0, 1, 1, 7, 60),
   put: fc.oneof(
     fc.constantFrom(
@@ -115,10 +115,8 @@ test("after any edits", { timeout: 1_200_000 }, () => {
         expect(all(before)).toEqual(all(old));
         expect(meanings(before)).toEqual(meanings(old));
       };
-      for (const { back, drop, place, put } of edits) {
-        const first = Math.max(0, text.search(/^procedure /m));
-        const at = first + Math.floor((place * (text.length - first)) / 1_000);
-        const next = text.slice(0, at) + put + text.slice(at + drop);
+      for (const { back, ...edit } of edits) {
+        const next = typedInto(text, edit, firstProcedure(text));
         look(next);
         // With a mistake elsewhere the whole text is read.
         if (back || parsed.problems.length > 0) look(text);

@@ -3,6 +3,7 @@
 
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { anyPlace, typedInto } from "#harness/random-edit.ts";
 import { sampleTexts } from "#harness/samples.ts";
 import { isThorough } from "#harness/thorough.ts";
 import { openWorkspace, type Snapshot, type Workspace } from "#workspace/index.ts";
@@ -20,8 +21,7 @@ const edited = [
 
 const edit = fc.record({
   path: fc.constantFrom(...edited),
-  /** In thousandths of the way: any as likely as another. */
-  at: fc.nat(1_000),
+  place: anyPlace,
   drop: fc.nat({ max: 12 }),
   put: fc.constantFrom("", " ", "x", "}", "{", '"', "step ", "5 ", "\n", 'use "shop/tools.sprag"\n'),
 });
@@ -36,13 +36,11 @@ test("after any edits the findings are those of a fresh workspace", { timeout: 1
       let now = new Map(texts);
       let workspace = opened(now, null);
       workspace.check(["belt-change.sprag"]);
-      for (const { at, drop, path, put } of edits) {
-        const text = now.get(path) ?? "";
-        const from = Math.floor((at * text.length) / 1_000);
-        now = new Map(now).set(path, text.slice(0, from) + put + text.slice(from + drop));
+      for (const { path, ...edit } of edits) {
+        now = new Map(now).set(path, typedInto(now.get(path) ?? "", edit));
         workspace = opened(now, workspace);
         // Not every state is looked at before the next key.
-        if (drop % 2 === 0) workspace.check([path]);
+        if (edit.drop % 2 === 0) workspace.check([path]);
       }
       const fresh = opened(now, null);
       expect(workspace.wanted).toEqual(fresh.wanted);

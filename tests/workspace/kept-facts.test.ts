@@ -1,6 +1,7 @@
 // A procedure that says what it said is not followed again, and what is found is what a fresh check finds, after any edits.
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { anyPlace, typedInto } from "#harness/random-edit.ts";
 import { isThorough } from "#harness/thorough.ts";
 import { openWorkspace, type Workspace } from "#workspace/index.ts";
 import { procedureText } from "../bench/procedure-text.ts";
@@ -112,8 +113,7 @@ const put = fc.constantFrom(
 );
 const edit = fc.record({
   path: fc.constantFrom(...files),
-  /** In thousandths of the way: any as likely as another. */
-  place: fc.nat(1_000),
+  place: anyPlace,
   drop: fc.oneof(fc.constant(0), fc.nat({ max: 30 })),
   put,
   /** Not every state is looked at before the next key, and some are taken back. */
@@ -130,10 +130,8 @@ test("after any edits what is found is what a fresh check finds", { timeout: 1_2
       workspace.check(["main.sprag"]);
       // What a fresh workspace finds is asked for behind them all: it may leave something that hides what these would keep.
       const reports: (readonly [ReadonlyMap<string, string>, ReturnType<Workspace["check"]>])[] = [];
-      for (const { drop, how, path, place, put: typed } of edits) {
-        const text = texts.get(path) ?? "";
-        const at = Math.floor((place * text.length) / 1_000);
-        const next = new Map(texts).set(path, text.slice(0, at) + typed + text.slice(at + drop));
+      for (const { how, path, ...edit } of edits) {
+        const next = new Map(texts).set(path, typedInto(texts.get(path) ?? "", edit));
         workspace = opened(next, workspace);
         if (how !== "take back") texts = next;
         if (how === "go on") continue;

@@ -1,6 +1,7 @@
 // A preview that keeps what it showed before shows what one does that is made from nothing, after any edits.
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { anyPlace, firstProcedure, typedInto } from "#harness/random-edit.ts";
 import { openSamples } from "#harness/samples.ts";
 import { isThorough } from "#harness/thorough.ts";
 import { threefoldSamples } from "#harness/threefold.ts";
@@ -11,8 +12,7 @@ import type { Workspace } from "#workspace/workspace.ts";
 const shops = threefoldSamples((path) => !path.startsWith("faulty/"));
 
 const edit = fc.record({
-  /** In thousandths of the way: any as likely as another. */
-  place: fc.nat(1_000),
+  place: anyPlace,
   drop: fc.constantFrom(0, 0, 0, 1, 12),
   put: fc.constantFrom(
     "",
@@ -70,10 +70,8 @@ test("after any edits the preview is that of a text that is opened anew", { time
             }
         };
         look(text, true);
-        for (const { back, drop, isChecked, place, put } of edits) {
-          const first = place < 50 ? 0 : Math.max(0, text.search(/^procedure /m));
-          const at = first + Math.floor((place * (text.length - first)) / 1_000);
-          const next = text.slice(0, at) + put + text.slice(at + drop);
+        for (const { back, isChecked, ...edit } of edits) {
+          const next = typedInto(text, edit, edit.place < 50 ? 0 : firstProcedure(text));
           look(next, isChecked);
           if (back) look(text, false);
           else text = next;

@@ -1,6 +1,7 @@
 // Facts of procedures that were taken over are those that a fresh check finds, at the places where they stand now.
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { anyPlace, firstProcedure, typedInto } from "#harness/random-edit.ts";
 import { openSamples } from "#harness/samples.ts";
 import { isThorough } from "#harness/thorough.ts";
 import { threefoldSamples } from "#harness/threefold.ts";
@@ -10,8 +11,7 @@ import type { Workspace } from "#workspace/index.ts";
 const shops = threefoldSamples((path) => path !== "faulty/flow.too-large.sprag");
 
 const edit = fc.record({
-  /** In thousandths of the way: any as likely as another. */
-  place: fc.nat(1_000),
+  place: anyPlace,
   drop: fc.constantFrom(0, 0, 0, 1, 12),
   put: fc.constantFrom(
     "",
@@ -44,10 +44,8 @@ test("after any edits the findings are those of a fresh check", { timeout: 1_200
         reports.push([changed, workspace.check([path])]);
       };
       look(text);
-      for (const { back, drop, place, put } of edits) {
-        const first = Math.max(0, text.search(/^procedure /m));
-        const at = first + Math.floor((place * (text.length - first)) / 1_000);
-        const next = text.slice(0, at) + put + text.slice(at + drop);
+      for (const { back, ...edit } of edits) {
+        const next = typedInto(text, edit, firstProcedure(text));
         look(next);
         if (back) look(text);
         else text = next;
