@@ -1,6 +1,6 @@
 // A variable's value in the words of the language: "Cover is removed", "MotorSupply is live".
 import { UNKNOWN } from "./cell.ts";
-import { AS_FOUND, boundsOf, carrierOf, isInstalled, isTight, placeOf } from "./state-values.ts";
+import { AS_FOUND, boundsOf, carrierOf, holders, isInstalled, isTight, placeOf } from "./state-values.ts";
 import type { World } from "./world.ts";
 
 /** What the variable's value says of what it belongs to. */
@@ -15,6 +15,8 @@ export function describe(world: World, variable: number, value: string): string 
       return `${subject} is ${isTight(value) ? "tightened" : value === "absent" ? "removed" : value === AS_FOUND ? "in as it was found" : "loose"}`;
     case "surface":
       return value === "as found" ? `${subject} is as it was found` : `${subject} is ${value.split(" ")[0]}`;
+    case "holder":
+      return holderWords(subject, holders(value).map(subjectOf));
     case "used":
       return `${subject} is ${value === "fresh" ? "a new one" : "a used one"}`;
     case "aligned":
@@ -42,6 +44,11 @@ export function subjectOf(key: string): string {
   const bracket = name.indexOf("[");
   const plain = bracket < 0 ? name : name.slice(0, bracket);
   return plain.slice(plain.lastIndexOf(".") + 1) + (bracket < 0 ? "" : name.slice(bracket));
+}
+
+function holderWords(place: string, held: readonly string[]): string {
+  if (held.length === 0) return `${place} is free`;
+  return `${held.join(" and ")} ${held.length === 1 ? "is" : "are"} in ${place}`;
 }
 
 function placeWords(value: string): string {

@@ -28,6 +28,8 @@ export interface Found {
   readonly more: number;
   /** Where it does not hold in the order of the text: what comes one after the other in an order in which it does. */
   readonly inOrder?: readonly Origin[];
+  /** The line of a performed procedure that it is about. */
+  readonly inside?: { readonly performed: string; readonly span: Span };
   /** Other parts of the same line of which it holds as well. */
   readonly also?: readonly string[];
 }
@@ -46,6 +48,7 @@ export type OrderFact =
       readonly kind: "not installed";
       readonly part: string;
       readonly verb: string;
+      readonly by: string | null;
       readonly since: Origin;
     })
   | (Found & {

@@ -29,6 +29,19 @@ export function cellOf(context: StateContext, state: State, variable: number): C
   return read(store, variable) ?? context.atStart(variable);
 }
 
+/** Where the variable is known to be so. Plain loops: it is asked for each need of each instance, nearly always in vain. */
+export function whereShown(
+  context: StateContext,
+  state: State,
+  variable: number,
+  test: (value: string) => boolean,
+): Decision {
+  let where: Decision = NEVER;
+  for (const { value, from, when } of cellOf(context, state, variable))
+    if (shows(value, test) && !context.isSupposed(from)) where = context.decisions.or(where, when);
+  return where;
+}
+
 /** Whether nothing on the way here has said anything of the variable. */
 export function isAsAtStart(context: StateContext, state: State, variable: number): boolean {
   return read(context.world.isFilm(variable) ? state.films : state.store, variable) === undefined;

@@ -121,7 +121,7 @@ function summaryOf(id: string, context: FollowContext): Summary | null {
   if (known !== undefined) return known;
   const expanded = context.expandedOf(id);
   if (expanded === null || expanded.tooLarge !== null) return null;
-  const summary = summarise(followProcedure(expanded, context));
+  const summary = summarise(followProcedure(expanded, context), eachMove);
   context.summaries.set(id, summary);
   return summary;
 }
@@ -192,6 +192,7 @@ function beforeMoves(run: Run, node: Node, entry: State): State {
       suppose(callee?.begin ?? []);
       for (const { key, initial } of callee?.asAtStart ?? [])
         state = apply(run, state, [{ variable: run.world.byKey(key, initial), change: () => initial }], node.id);
+      for (const { assumes } of callee === null ? [] : run.askedOf(callee)) state = apply(run, state, assumes, node.id);
       break;
     }
     case "act": {

@@ -4,6 +4,7 @@ import type { Declaration } from "#model/declarations.ts";
 import type { ExpandedAction, ExpandedCondition, ExpandedItem, ExpandedLine } from "#model/expanded.ts";
 import type { Move } from "./action.ts";
 import { rested } from "./actions/curing.ts";
+import type { Asked } from "./asked-of-caller.ts";
 import { spanKey } from "./entries.ts";
 import { atomsOf, type Formula, type FormulaContext, settle } from "./formula.ts";
 import { lookedAt } from "./limits/looked-at.ts";
@@ -24,6 +25,7 @@ export interface FootprintContext {
     readonly calleeOf: (line: ExpandedAction) => Summary | null;
     readonly doubtOf: (line: ExpandedAction) => readonly Declaration[];
   };
+  readonly asked: (callee: Summary) => readonly Asked[];
   /** Steps from whose end time is counted. */
   readonly timed: ReadonlySet<string>;
   /** Whether what is only taken as met counts as done. */
@@ -205,6 +207,7 @@ function performs(context: FootprintContext, print: Print, callee: Summary): voi
     print.looks.push([variable]);
     asks([variable]);
   }
+  for (const { need } of context.asked(callee)) print.looks.push(need.bad.map(({ variable }) => variable));
   for (const condition of callee.finish) makes(context, print, condition);
   for (const { key, initial } of callee.leaves) {
     write(print, world.byKey(key, initial), false, asked);

@@ -71,9 +71,17 @@ function findLeftBehind(run: Run): LeftBehind {
     const name = instanceName(part, index);
     look(run.world.part(part, index, "place"), name, "temporary", isAttached, `remove ${name}`);
   }
-  for (const energy of run.energies)
-    look(run.world.energy(energy), energy.name, "isolated", isCutOff, `restore ${energy.name}`);
+  for (const energy of run.energies) {
+    const variable = run.world.energy(energy);
+    if (!isFoundOff(run, variable)) look(variable, energy.name, "isolated", isCutOff, `restore ${energy.name}`);
+  }
   return { raws, told };
+}
+
+/** Whether the energy starts dead, so that off again it is as it was found. */
+function isFoundOff(run: Run, variable: number): boolean {
+  const said = run.expanded.begin.flatMap((condition) => run.atoms(condition));
+  return run.world.initial(variable) === OFF && said.every((atom) => atom.variable !== variable || atom.good(OFF));
 }
 
 function unfinishedFacts(run: Run, left: LeftBehind): readonly Raw[] {

@@ -5,7 +5,7 @@ import type { Need, Trouble } from "./action.ts";
 import type { Entry } from "./cell.ts";
 import { type Decision, NEVER } from "./decision.ts";
 import type { Origin } from "./fact.ts";
-import { cellOf, type State } from "./flow-state.ts";
+import { cellOf, type State, whereShown } from "./flow-state.ts";
 import type { Run } from "./follow.ts";
 import type { Node } from "./graph.ts";
 import { isSaidAtEnd } from "./leaving.ts";
@@ -26,21 +26,13 @@ export function missing(run: Run, node: Node, state: State, need: Need, collect:
     where = run.decisions.and(where, whereShown(run, state, variable, test));
     if (where === NEVER) return;
   }
-  if (node.operation.kind !== "act") return;
+  if (node.operation.kind !== "act" && node.operation.kind !== "ask") return;
   const { line } = node.operation;
   const [first] = need.bad;
   const entry = first === undefined ? undefined : firstEntry(run, state, first.variable, first.test, where);
   const from = entry?.from ?? 0;
   const unmet = { node, action: line.action, need, value: entry?.value ?? "", since: originOf(run, from) };
   collect({ ...told(run, state, unmet, need.trouble), where, pass: line.pass, node: node.id, from });
-}
-
-/** Where the variable is known to be so; asked for each need of each instance, nearly always in vain. */
-function whereShown(run: Run, state: State, variable: number, test: (value: string) => boolean): Decision {
-  let where: Decision = NEVER;
-  for (const { value, from, when } of cellOf(run, state, variable))
-    if (shows(value, test) && !run.isSupposed(from)) where = run.decisions.or(where, when);
-  return where;
 }
 
 type Told = Pick<Raw, "fact" | "subject">;

@@ -57,6 +57,11 @@ function atNode(run: Run, node: Node, state: State, collect: Collect): void {
     for (const condition of callee?.begin ?? []) unmet(run, node, state, condition, name, collect);
     for (const start of callee?.asAtStart ?? [])
       notAsAtStart(run, node, state, run.world.byKey(start.key, start.initial), start, name, collect);
+    for (const { need, span, when } of callee === null ? [] : run.askedOf(callee)) {
+      const reached = { ...state, reach: run.decisions.and(state.reach, when) };
+      const inside: Collect = (raw) => collect({ ...raw, fact: { ...raw.fact, inside: { performed: name, span } } });
+      missing(run, node, reached, need, inside);
+    }
   }
   eachMove(run, node, state, (move, now) => {
     for (const need of move.needs) missing(run, node, now, need, collect);

@@ -5,6 +5,7 @@ import type { ExpandedAction, ExpandedCondition, ExpandedProcedure } from "#mode
 import { type Move, movesOf } from "./action.ts";
 import { coolDown } from "./actions/heating.ts";
 import { dependences } from "./any-order.ts";
+import type { Asked } from "./asked-of-caller.ts";
 import { badJumpsOf } from "./bad-jumps.ts";
 import { type Cell, createCells } from "./cell.ts";
 import { ALWAYS, type Decision, type Decisions, NEVER } from "./decision.ts";
@@ -61,6 +62,8 @@ export interface Run extends StateContext {
   readonly calleeAt: (node: Node) => Summary | null;
   /** The procedure that is to be performed next, and asks here for what it needs. */
   readonly askedAt: (node: Node) => Summary | null;
+  /** What its lines need of what it neither touches nor mentions. */
+  readonly askedOf: (callee: Summary) => readonly Asked[];
   /** What the node leaves in doubt: a line that cannot be read, a procedure that cannot be followed. */
   readonly doubtfulAt: (node: Node) => readonly Declaration[];
   /** What time of unknown length changes. */
@@ -113,6 +116,8 @@ export function prepare(
   };
   // Speaking of everything once makes all variables known before anything moves: which part may stand where, what is warm.
   for (const callee of callees) callee.introduce(world);
+  const asked = remembered((callee: Summary) => callee.asked(world, ambient));
+  for (const callee of callees) asked.of(callee);
   for (const condition of gatherConditions(expanded)) formula.of(condition);
   for (const line of gatherActions(expanded))
     spokenOf.set(
@@ -128,6 +133,7 @@ export function prepare(
       moves,
       afterTime,
       performed,
+      asked: asked.of,
       timed: timedSteps(expanded),
       assumes,
     }),
@@ -166,6 +172,7 @@ export function prepare(
     eventsAt,
     calleeAt: ({ operation }) => (operation.kind === "act" ? performed.calleeOf(operation.line) : null),
     askedAt: ({ operation }) => (operation.kind === "ask" ? performed.calleeOf(operation.line) : null),
+    askedOf: asked.of,
     doubtfulAt: ({ operation }) =>
       operation.kind === "damaged"
         ? operation.damaged.mentions

@@ -4,10 +4,12 @@ import type { Declaration, Part, Value } from "#model/declarations.ts";
 import type { ExpandedCondition } from "#model/expanded.ts";
 import type { Span } from "#syntax/span.ts";
 import { rested } from "./actions/curing.ts";
+import type { Ambient } from "./actions/placing.ts";
+import { type Asked, askedOfCaller } from "./asked-of-caller.ts";
 import type { Cell, Entry } from "./cell.ts";
 import { type Decision, NEVER } from "./decision.ts";
 import { apply, assign, cellOf, type State } from "./flow-state.ts";
-import type { Run } from "./follow.ts";
+import type { eachMove, Run } from "./follow.ts";
 import { atomsOf, settle } from "./formula.ts";
 import type { Node } from "./graph.ts";
 import { originOf } from "./origin.ts";
@@ -31,6 +33,8 @@ export interface Summary {
   }[];
   /** What it touches, and how that is at its end. */
   readonly leaves: readonly { readonly key: string; readonly initial: string; readonly cell: Cell }[];
+  /** What its lines need of what it neither touches nor mentions; `world` is the caller's. */
+  readonly asked: (world: World, ambient: Ambient) => readonly Asked[];
   /** Whether time of unknown length passes in it. */
   readonly takesTime: boolean;
   /** The least time it takes, in seconds: what it says with lower ends, on the quickest way. */
@@ -41,11 +45,13 @@ export interface Summary {
   readonly perform: (caller: Run, state: State, from: number) => State;
 }
 
-export function summarise(run: Run): Summary {
+export function summarise(run: Run, each: typeof eachMove): Summary {
   const { world, graph } = run;
   const touched = new Set<number>();
   for (const node of graph.nodes) {
-    for (const move of run.movesAt(node)) for (const update of move.updates) touched.add(update.variable);
+    // What is only taken as met, once it is told that it is not, is none of its doing.
+    for (const move of run.movesAt(node))
+      for (const { assumed, variable } of move.updates) if (assumed !== true) touched.add(variable);
     if (node.operation.kind === "leave")
       for (const condition of node.operation.step.gives)
         for (const update of settle(run.formulas, run.formula(condition))) touched.add(update.variable);
@@ -83,6 +89,7 @@ export function summarise(run: Run): Summary {
       initial: world.initial(variable),
       askedAt: originOf(run, firstAsking(run, variable)).span,
     }));
+  const keys = new Set([...touched, ...mentioned].map(world.keyOf));
   const reach: Decision = end?.reach ?? NEVER;
   const leastTime = shortest(run);
   return {
@@ -92,6 +99,7 @@ export function summarise(run: Run): Summary {
     finish: run.expanded.finish,
     leaves: left,
     asAtStart,
+    asked: (caller, ambient) => askedOfCaller(caller, ambient, { run, keys, eachMove: each }),
     takesTime: graph.nodes.some((node) => passesTime(run, node)),
     leastTime,
     introduce: (caller) => {

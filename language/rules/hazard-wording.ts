@@ -26,6 +26,7 @@ const CAUSES: Readonly<Record<Cause, (of: string) => string>> = {
   "live energy": (of) => `${of} is live while a part that it drives is worked on.`,
   "unproved energy": (of) => `${of} is isolated, and nobody has proved it dead before this work.`,
   "energy uncovered": (of) => `${of} is live, and what keeps hands away from it is taken off.`,
+  "energy held back": (of) => `${of} is live, and what holds back its pressure is undone.`,
   "energy released": (of) => `What ${of} stores is let out here.`,
   "consumable used": (of) => `${of} is declared with this, and is used here.`,
   "flammable liquid": (of) => `${of} gives off vapour that can burn in any shop.`,

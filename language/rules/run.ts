@@ -87,6 +87,11 @@ function spoken({ message, why, remedy, witness = [], related }: Saying, matter:
   });
   const reasons = [why, also, when].filter((part) => part !== undefined && part !== null);
   const witnesses = [...witness, ...orderShown(inOrder ?? [])];
+  const inside =
+    "inside" in matter && matter.inside !== undefined
+      ? [{ message: `${matter.inside.performed} does it here`, span: matter.inside.span }]
+      : [];
+  const all = [...inside, ...(related ?? [])];
   // Where one order is right and another is not, no line is missing: the order is.
   const mend = inOrder === undefined ? remedy : IN_ORDER;
   return {
@@ -94,7 +99,7 @@ function spoken({ message, why, remedy, witness = [], related }: Saying, matter:
     ...(reasons.length === 0 ? {} : { why: reasons.join("\n") }),
     ...(mend === undefined ? {} : { remedy: mend }),
     ...(witnesses.length === 0 ? {} : { witness: witnesses }),
-    ...(related === undefined || related.length === 0 ? {} : { related }),
+    ...(all.length === 0 ? {} : { related: all }),
   };
 }
 

@@ -10,9 +10,10 @@ import { workOn } from "./reaching.ts";
 
 /** `grip`: how it is afterwards; run in by hand it is still loose. */
 export function tighten(world: World, part: Part, index: Index, grip: "run in" | "tight" | "seated"): Move {
-  const secured = world
-    .targets("secures", part, index)
-    .map((held) => notInstalled(held.part, held.index, world.part(held.part, held.index, "place"), "tighten"));
+  const secured = world.targets("secures", part, index).map((held) => {
+    const place = world.part(held.part, held.index, "place");
+    return notInstalled(held.part, held.index, place, "tighten", part.name);
+  });
   return both(
     needing([notInstalled(part, index, world.part(part, index, "place"), "tighten"), ...secured]),
     workOn(world, part, index, "tighten"),

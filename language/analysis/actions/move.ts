@@ -43,7 +43,8 @@ export function both(...moves: readonly Move[]): Move {
 
 /** What is wrong when a need is not met; places of its own are those of declarations. */
 export type Trouble =
-  | { readonly kind: "not installed"; readonly part: string; readonly verb: string }
+  /** `by`: the fastener that is worked on, where the part is what it secures. */
+  | { readonly kind: "not installed"; readonly part: string; readonly verb: string; readonly by: string | null }
   | { readonly kind: "already installed"; readonly part: string }
   | {
       readonly kind: "occupied";

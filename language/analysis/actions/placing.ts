@@ -125,10 +125,11 @@ export function remove(world: World, part: Part, index: Index, verb: string): Mo
   );
 }
 
-export function notInstalled(part: Part, index: Index, place: number, verb: string): Need {
+/** @param by the fastener that is worked on, where the part is what it secures */
+export function notInstalled(part: Part, index: Index, place: number, verb: string, by: string | null = null): Need {
   return {
     bad: [{ variable: place, test: isRemoved }],
-    trouble: { kind: "not installed", part: instanceName(part, index), verb },
+    trouble: { kind: "not installed", part: instanceName(part, index), verb, by },
   };
 }
 

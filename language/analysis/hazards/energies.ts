@@ -24,6 +24,7 @@ export function workHazards(at: At, line: ExpandedAction): void {
   const { verb } = line.action;
   const takesOut = verb === "remove" || verb === "discard";
   if (takesOut) for (const one of parts) uncovers(at, line, one);
+  for (const one of parts) onFastenersOfDriven(at, line, one, takesOut || verb === "loosen");
   if (
     (takesOut || verb === "loosen") &&
     parts.some(({ part }) => part.secures.some((held) => isHeavy(at.run, held.part)))
@@ -81,6 +82,22 @@ function uncovers(at: At, line: ExpandedAction, { part, index }: PartInstance): 
     const where = run.decisions.and(state.reach, live);
     if (where !== NEVER)
       raiseAt(at, line, { cause: "energy uncovered", of: energy, hazards, passed, grave: true, where });
+  }
+}
+
+/** What secures a driven part is beside its energy, and keeps in what stands under pressure. */
+function onFastenersOfDriven(at: At, line: ExpandedAction, { part, index }: PartInstance, opens: boolean): void {
+  const { run, state } = at;
+  const driving = run.world.targets("secures", part, index).flatMap((held) => held.part.drivenBy);
+  for (const energy of new Set(driving)) {
+    if (part.drivenBy.includes(energy)) continue;
+    const { hazards, passed } = hazardsOf(run, energy);
+    at.admit(line.action, hazards);
+    if (!opens || !hazards.includes("pressure")) continue;
+    const live = run.cells.where(knownCell(run, state, run.world.energy(energy)), (value) => value === LIVE);
+    const where = run.decisions.and(state.reach, live);
+    if (where !== NEVER)
+      raiseAt(at, line, { cause: "energy held back", of: energy, hazards: ["pressure"], passed, grave: true, where });
   }
 }
 

@@ -4,8 +4,10 @@ import type { Part } from "#model/declarations.ts";
 import type { ExpandedAction } from "#model/expanded.ts";
 import type { Action } from "#model/procedure.ts";
 import { cmp, type Rational } from "#quantity/rational.ts";
+import type { Entry } from "../cell.ts";
 import type { Decision } from "../decision.ts";
-import { isAsAtStart } from "../flow-state.ts";
+import { cellOf, isAsAtStart } from "../flow-state.ts";
+import { type Run, stateBefore } from "../follow.ts";
 import { type Instance, limitBase, partsOf } from "../limits/at-node.ts";
 import { exact } from "../limits/written.ts";
 import { knownCell } from "../origin.ts";
@@ -25,7 +27,7 @@ export function handlingHazards(at: At, line: ExpandedAction): void {
   if (!HANDLING.has(verb)) return;
   for (const one of handledIn(line)) {
     const variable = one.part.damaged ? null : at.run.world.part(one.part, one.index, "temperature");
-    if (variable !== null && !isAsAtStart(at.run, at.state, variable)) touched(at, line, one.part, variable);
+    if (variable !== null && !isAsAtStart(at.run, at.state, variable)) touched(at, line, one, variable);
   }
   for (const { part } of partsOf(line)) {
     if (part.damaged) continue;
@@ -43,21 +45,53 @@ export function handledIn(line: ExpandedAction): readonly Instance[] {
 }
 
 /** A part that may be as hot or cold as that; only what is measured is not. */
-function touched(at: At, line: ExpandedAction, part: Part, variable: number): void {
+function touched(at: At, line: ExpandedAction, { part, index }: Instance, variable: number): void {
   const { run, state } = at;
   const initial = run.world.initial(variable);
   const room = boundsOf(initial)?.low ?? Number.NEGATIVE_INFINITY;
-  for (const { value, when } of knownCell(run, state, variable)) {
-    const bounds = value === initial ? null : boundsOf(value);
+  for (const entry of knownCell(run, state, variable)) {
+    const bounds = entry.value === initial ? null : boundsOf(entry.value);
     if (bounds === null) continue;
-    const where = run.decisions.and(state.reach, when);
-    burns(at, line, part, bounds.high, where);
+    const where = run.decisions.and(state.reach, entry.when);
+    for (const hottest of hottestIn(run, { part, index }, entry))
+      burns(at, line, part, hottest.high, run.decisions.and(where, hottest.when));
     // Colder than the shop by somebody's doing.
     // Where no end is below, it is as cold as its upper end says.
     const low = Number.isFinite(bounds.low) ? bounds.low : bounds.high;
     if (low < room) freezes(at, line, part, low, where);
   }
 }
+
+/**
+ * How hot it may be, and for which choices. Cooling, time and what it goes on or into make nothing hotter than it, or that, was: where
+ * no end is above, what was before them counts.
+ */
+function hottestIn(
+  run: Run,
+  { part, index }: Instance,
+  { value, from, when }: Entry,
+  seen: ReadonlySet<string> = new Set(),
+): readonly { readonly high: number; readonly when: Decision }[] {
+  const bounds = boundsOf(value);
+  if (bounds === null || value === run.world.initial(run.world.part(part, index, "temperature"))) return [];
+  const operation = run.graph.nodes[from]?.operation;
+  const before = stateBefore(run, from);
+  const isHeated =
+    operation?.kind !== "end of task" && (operation?.kind !== "act" || !COOLING.has(operation.line.action.verb));
+  if (Number.isFinite(bounds.high) || isHeated || before === undefined) return [{ high: bounds.high, when }];
+  return [{ part, index }, ...run.world.fits(part, index).map(({ mate }) => mate)].flatMap((one) => {
+    const variable = run.world.part(one.part, one.index, "temperature");
+    const key = `${variable} ${from}`;
+    return seen.has(key)
+      ? []
+      : cellOf(run, before, variable).flatMap((entry) =>
+          hottestIn(run, one, { ...entry, when: run.decisions.and(when, entry.when) }, new Set([...seen, key])),
+        );
+  });
+}
+
+/** What makes nothing hotter than the hottest there was. */
+const COOLING: ReadonlySet<Action["verb"]> = new Set<Action["verb"]>(["cool", "wait", "install", "press"]);
 
 function burns(at: At, line: ExpandedAction, part: Part, high: number, where: Decision): void {
   const threshold = hazardThreshold(at.run, "burn");
@@ -73,7 +107,7 @@ function freezes(at: At, line: ExpandedAction, part: Part, low: number, where: D
   if (threshold === null || limit === null) return;
   const least = Number.isFinite(low) ? exact(low) : null;
   if (least !== null && cmp(least, limit) > 0) return;
-  const passed = { value: least === null ? null : inUnitOf(threshold, least), threshold };
+  const passed = { value: least === null ? null : inUnitOf(threshold, least, "down"), threshold };
   raiseAt(at, line, { cause: "cold part", of: part, hazards: ["cold"], passed, where });
 }
 

@@ -21,6 +21,7 @@ export type Cause =
   | "live energy"
   | "unproved energy"
   | "energy uncovered"
+  | "energy held back"
   | "energy released"
   | "consumable used"
   | "flammable liquid"

@@ -4,6 +4,7 @@ import { point, quantityOf } from "#engineering/ends.ts";
 import type { Kind } from "#quantity/kind.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import { cmp, type Rational, rational, sub } from "#quantity/rational.ts";
+import { roundTo } from "#quantity/rounding.ts";
 import { toBase, unitNamed } from "#quantity/unit.ts";
 import type { Span } from "#syntax/span.ts";
 import type { Run } from "../follow.ts";
@@ -84,12 +85,24 @@ export function hazardThreshold(run: Run, name: ThresholdName): Threshold | null
 const known = new WeakMap<Run, Map<ThresholdName, Threshold | null>>();
 
 function thresholdIn(run: Run, name: ThresholdName): Threshold | null {
+  if (isLost(run, name, DEFAULTS[name].value.kind)) return null;
   const own = declared(run, "threshold").find((one) => one.name === name);
-  if (own === undefined) return { name, declaredAt: null, ...DEFAULTS[name] };
-  if (own.damaged || own.value === null) return null;
+  if (own?.value == null) return { name, declaredAt: null, ...DEFAULTS[name] };
   const { per, quantity: value } = own.value;
   const source = per?.source == null ? "the shop's own" : `${per.source.title} ${per.section}`.trim();
   return { name, value, source, mark: null, declaredAt: own.span };
+}
+
+/** Whether the shop set it and that cannot be read, or set one of that kind under a name that is none: it may be any then. */
+export function isLost(run: Run, name: ThresholdName | "preload", kind: Kind): boolean {
+  const all = declared(run, "threshold");
+  const own = all.find((one) => one.name === name);
+  if (own !== undefined) return own.damaged || own.value === null;
+  return all.some(({ name: other, value }) => !isThreshold(other) && (value === null || value.quantity.kind === kind));
+}
+
+function isThreshold(name: string): boolean {
+  return name === "preload" || Object.hasOwn(DEFAULTS, name);
 }
 
 /** Whether the value is at the threshold or past it; `above`: only past it. */
@@ -98,11 +111,22 @@ export function reaches(value: Rational, threshold: Threshold, how: "from" | "ab
   return limit !== null && cmp(value, limit) >= (how === "from" ? 0 : 1);
 }
 
-/** A temperature in the unit of its threshold, not below what it is. */
-export function inUnitOf({ value }: Threshold, kelvin: Rational): Quantity {
+/** A temperature in the unit of its threshold: as shown not below what it is, of cold not above it. */
+export function inUnitOf({ value }: Threshold, kelvin: Rational, side: "up" | "down" = "up"): Quantity {
   const unit = (value.nominal ?? value.low ?? value.high)?.unit ?? unitNamed("°C");
-  return quantityOf("temperature", point(kelvin), unit);
+  return shownTo(side, quantityOf("temperature", point(kelvin), unit));
 }
+
+/** The one value of it as it is shown, rounded to that side: what has to stay under a limit, up. It stays what it is. */
+export function shownTo(side: "up" | "down", quantity: Quantity): Quantity {
+  const { nominal } = quantity;
+  if (nominal === null) return quantity;
+  // What a floating-point number left behind its last digits is not more.
+  const clean = roundTo(nominal.written, nominal.digit - NOISE, "nearest");
+  return { ...quantity, nominal: { ...nominal, written: roundTo(clean, nominal.digit, side) } };
+}
+
+const NOISE = 6;
 
 /** The most that is declared, of a pressure against the air around; where no end is above, the value there is. */
 export function gauge(value: Quantity): Rational | null {

@@ -25,8 +25,11 @@ procedure Open "Open the housing" {
 }
 `,
   },
-  say: ({ part, verb, since }) => ({
-    message: `${part} is not installed, so it cannot be ${done(verb)}.`,
+  say: ({ part, verb, by, since }) => ({
+    message:
+      by === null
+        ? `${part} is not installed, so it cannot be ${done(verb)}.`
+        : `${by} cannot be ${done(verb)}: ${part}, which it secures, is not installed.`,
     why: since.step === null ? `${part} is not installed at the start.` : `${part} is out since step ${since.step}.`,
     remedy: `Install ${part} before this, or say “begin with ${part} is installed”.`,
     witness: cameFrom(since, `${part} is removed`),

@@ -78,6 +78,7 @@ describe("in already, or not in", () => {
         kind: "not installed",
         part: "Shaft",
         verb: "discard",
+        by: null,
         span: "discard Shaft",
         since: { step: null, span: "Work" },
       },

@@ -1,6 +1,7 @@
 // Performing another procedure, by its contract: what it asks of the one that performs it, and what it leaves behind. It is carried out
 // once, by itself; what it touched is afterwards as it left it.
 import { run } from "../paper-simulator.ts";
+import { outcomesOf } from "./carry-out.ts";
 import { compile } from "./program.ts";
 import {
   actsIn,
@@ -13,6 +14,7 @@ import {
   stepsIn,
 } from "./shop.ts";
 import { mostOf, timeOf } from "./step-time.ts";
+import { type Trouble, troubles } from "./troubles.ts";
 import { changed, fails, isKnown, madeSo, SUPPOSED, startOf, TOLD, value, variables, type World } from "./world.ts";
 
 interface Contract {
@@ -75,6 +77,42 @@ export function isRefused(procedure: SimProcedure, name: string, worlds: readonl
   return own.begin.some((condition) => fails(procedure, condition, worlds)) || asAtStart.some(differs);
 }
 
+/** What is in the way of one of its lines, and was not when it was carried out by itself: a thing that it neither touches nor speaks of. */
+export function foundInside(procedure: SimProcedure, name: string, worlds: readonly World[]): readonly Trouble[] {
+  const { own, start, touched } = contractOf(procedure, name);
+  const program = compile(own, own.items);
+  const its = new Set([...touched, ...own.begin.flatMap((condition) => spokenIn(own, condition))]);
+  const found: Trouble[] = [];
+  // It goes straight on.
+  let inside: readonly World[] = [start];
+  for (const instruction of program.instructions) {
+    const { does } = instruction;
+    if (does.kind === "act") {
+      const alone = new Set(troubles(own, does.act, inside).map(({ code }) => code));
+      const there = worlds.flatMap((world) =>
+        inside.map(
+          (mine): World => ({ ...world, ...Object.fromEntries([...its].map((each) => [each, mine[each] ?? ""])) }),
+        ),
+      );
+      for (const { code, met = {} } of troubles(procedure, does.act, there)) {
+        const others = Object.entries(met).filter(([variable]) => !its.has(variable));
+        if (IN_THE_WAY.has(code) && !alone.has(code)) found.push({ code, met: Object.fromEntries(others) });
+      }
+    }
+    inside = inside.flatMap((world) => outcomesOf(own, program, instruction, world));
+  }
+  return found;
+}
+
+const IN_THE_WAY = new Set([
+  "order.enclosed",
+  "order.retained",
+  "order.locked",
+  "order.energised",
+  "order.not-proved",
+  "order.restored-open",
+]);
+
 /** How it is afterwards; at `line` it was performed. */
 export function afterPerforming(procedure: SimProcedure, name: string, line: string, world: World): readonly World[] {
   const { own, start, ends, touched, asAtStart, said } = contractOf(procedure, name);
@@ -115,6 +153,7 @@ function touchedBy(own: SimProcedure): readonly string[] {
       .filter((part) => isFastener(own, part))
       .map((part) => `grip ${part}`);
     const places = instances(own, act.part).map((part) => `in ${part}`);
+    if (act.verb === "clean") return [];
     return act.verb === "tighten" || act.verb === "loosen" ? grips : [...places, ...grips];
   });
   const given = linesIn(own.items).flatMap((line) => (line.kind === "gives" ? spokenIn(own, line.condition) : []));

@@ -46,6 +46,19 @@ export function performedIn(shape: Picker, hasEnergy: boolean, every: boolean): 
       ]),
       finish: maybe({ fact: "Signed" }),
     },
+    {
+      name: "Wipe",
+      begin: maybe({ part: "Bracket", state: "installed" }),
+      items: steps(act("clean", "Bracket")),
+      finish: [],
+    },
+    {
+      // What secures the Guard is not spoken of.
+      name: "Uncover",
+      begin: [{ part: "Guard", state: "installed" }],
+      items: steps(act("remove", "Guard")),
+      finish: maybe({ part: "Guard", state: "removed" }),
+    },
     { name: "Rest", begin: [], items: steps({ verb: "wait", minutes: 5 }, [look, takes(5)]), finish: [] },
     ...(hasEnergy
       ? [
@@ -54,6 +67,12 @@ export function performedIn(shape: Picker, hasEnergy: boolean, every: boolean): 
             begin: [],
             items: steps({ verb: "isolate", energy: "Supply" }, { verb: "prove", energy: "Supply" }),
             finish: maybe({ energy: "Supply", state: "isolated" }),
+          },
+          {
+            name: "SwitchOn",
+            begin: maybe({ energy: "Supply", state: "isolated" }),
+            items: steps({ verb: "restore", energy: "Supply" }),
+            finish: maybe({ energy: "Supply", state: "live" }),
           },
         ]
       : []),

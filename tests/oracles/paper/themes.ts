@@ -462,7 +462,7 @@ export function sceneOf(themes: ReadonlySet<Theme>, shape: Picker): Scene {
   const performed = has("perform") ? performedIn(shape, has("energy"), has("planted")) : [];
   if (has("perform")) {
     parts.push(
-      part("Bracket"),
+      part("Bracket", { driven: driven() }),
       part("Guard", { encloses: ["Bracket"], needs: ["Bracket"] }),
       part("Nut", { count: 2, secures: ["Guard"] }),
     );

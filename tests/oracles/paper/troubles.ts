@@ -1,6 +1,6 @@
 // What is wrong when an action is done: what it needs and may not have. Each variable by itself, over all worlds given.
 import { filledAt, passedOver } from "./fill.ts";
-import { isRefused } from "./perform.ts";
+import { foundInside, isRefused } from "./perform.ts";
 import {
   canStack,
   instances,
@@ -56,7 +56,10 @@ export function troubles(procedure: SimProcedure, act: SimAct, worlds: readonly 
     if (so) found.push({ code, ...more });
   };
   const ask: Asking = { procedure, worlds, say };
-  if (act.verb === "perform") say("order.unmet-need", isRefused(procedure, act.procedure, worlds));
+  if (act.verb === "perform") {
+    say("order.unmet-need", isRefused(procedure, act.procedure, worlds));
+    for (const { code, met = {} } of foundInside(procedure, act.procedure, worlds)) say(code, true, { met });
+  }
   if (act.verb === "restore") restoring(ask, act.energy);
   if (act.verb === "turn")
     say(
@@ -359,7 +362,9 @@ export function atEnd(procedure: SimProcedure, worlds: readonly World[]): readon
     for (const aid of all.filter(isAid))
       say("order.left-behind", isIn(world, aid) && !isWantedIn(procedure, aid), { at: origin(world, `in ${aid}`) });
     for (const { name } of procedure.energies)
-      say("order.left-behind", wasIsolated(world, name) && !isWantedOff(name), { at: origin(world, `energy ${name}`) });
+      say("order.left-behind", isLeftOff(procedure, world, name) && !isWantedOff(name), {
+        at: origin(world, `energy ${name}`),
+      });
   }
   procedure.finish.forEach((condition, number) => {
     // What was left in or off has been told already, unless another line of `finish with` asks for it.
@@ -367,7 +372,7 @@ export function atEnd(procedure: SimProcedure, worlds: readonly World[]): readon
       if ("part" in condition && "state" in condition && condition.state === "removed")
         return !isAid(condition.part) || isWantedIn(procedure, condition.part) || !isIn(world, condition.part);
       if ("energy" in condition && condition.state === "live") {
-        const isTold = wasIsolated(world, condition.energy) && !isWantedOff(condition.energy);
+        const isTold = isLeftOff(procedure, world, condition.energy) && !isWantedOff(condition.energy);
         return !isTold && origin(world, `energy ${condition.energy}`) !== TAKEN;
       }
       return true;
@@ -396,7 +401,11 @@ export function atEnd(procedure: SimProcedure, worlds: readonly World[]): readon
   return found;
 }
 
-function wasIsolated(world: World, energy: string): boolean {
+/** One that starts dead is left as it was found. */
+function isLeftOff({ begin, energies }: SimProcedure, world: World, energy: string): boolean {
+  const isDead = energies.some(({ dead, name }) => dead && name === energy);
+  const isLive = begin.some((one) => "energy" in one && one.energy === energy && one.state === "live");
+  if (isDead && !isLive) return false;
   return value(world, `energy ${energy}`) !== "live" && isLine(origin(world, `energy ${energy}`));
 }
 

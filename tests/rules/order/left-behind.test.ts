@@ -180,3 +180,17 @@ procedure CloseUp "Close the housing" {
   expect(mended).toContain("  step remove Plug\n  step install Cover\n");
   expect(findingsIn(mended)).toEqual([]);
 });
+
+test("silent: an energy that starts dead is left as it was found, but not where it is said to be live at the start", () => {
+  const text = (begin: string, mark = ""): string => `energy TestSupply "test supply" { voltage 400 V AC  off }
+part Motor "motor" { driven by TestSupply }
+
+procedure Test "Run the motor" {
+  begin with Motor is installed${begin}
+  danger electric "The terminals are live." avoid "Keep the box shut."
+  step restore TestSupply
+  step isolate TestSupply
+${mark}}`;
+  expectFindings(text(""));
+  expectFindings(text(", TestSupply is live", "  //   ^^^^^^^^^^^^^^^^^^ order.left-behind\n"));
+});

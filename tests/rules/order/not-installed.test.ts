@@ -140,3 +140,23 @@ procedure Strip "Strip the shaft" {
   step remove Bearing
 }`);
 });
+
+test("of a fastener whose part is out, both are named", () => {
+  const text = `part Cover "bearing cover"
+part Screw "cover screw" { secures Cover }
+
+procedure CloseUp "Close the housing" {
+  finish with Cover is secured
+  step install Screw
+  step tighten Screw
+  //   ^^^^^^^^^^^^^ order.not-installed
+  step install Cover
+}`;
+  expectFindings(text);
+  expect(told(text, "order.not-installed")).toMatchInlineSnapshot(`
+    "Screw cannot be tightened: Cover, which it secures, is not installed.
+      Cover is not installed at the start.
+    → Install Cover before this, or say “begin with Cover is installed”.
+    @4 At the start: Cover is removed."
+  `);
+});

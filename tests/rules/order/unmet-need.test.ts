@@ -225,3 +225,24 @@ procedure Start "Start the pump" {
   expect(found.length).toBeGreaterThan(0);
   expect(found.at(-1)?.fixes).toBeUndefined();
 });
+
+test("a place that is taken where a performed procedure wants it free, in the words of the writer", () => {
+  const text = `ring Circle "bolt circle" { count 4  numbered clockwise seen from "drive end"  position 1 at 12 o'clock }
+part Cover "cover"
+part Bolt[1..4] "bolt" { seats in Circle by number  secures Cover }
+temporary part Guide "guide" { seats in Circle }
+procedure PutIn "Put the bolts in" {
+  begin with Cover is installed
+  finish with Bolt[all] are loose
+  step install Bolt[all]
+}
+procedure Work "Work" {
+  begin with Cover is installed
+  finish with Bolt[all] are loose, Guide is installed
+  step install Guide in Circle[1]
+  perform PutIn
+}`;
+  const [found] = findingsIn(text).filter(({ code }) => code === "order.unmet-need");
+  expect(found?.message).toBe("PutIn needs “Circle[1] is free”, which does not hold here.");
+  expect(found?.why).toContain("Found: Guide is in Circle[1], since step 1");
+});

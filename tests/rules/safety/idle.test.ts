@@ -84,3 +84,14 @@ test("a block with no work in it is told as that alone", () => {
   );
   expect(codes.map(({ code }) => code)).toEqual(["flow.empty"]);
 });
+
+test("silent: what holds back the pressure of a live line is undone, or done up again", () => {
+  const line = `energy Line "air line" { pressure 6 bar }
+part Flange "flange" { driven by Line }
+part Nut "flange nut" { secures Flange }
+`;
+  const work = (step: string): string =>
+    `${line}procedure Work "Work" {\n  begin with Flange is secured\n  ${statement("pressure")}\n  step ${step} Nut\n}\n`;
+  expect(idleIn(work("loosen"))).toBe(0);
+  expect(idleIn(work("tighten"))).toBe(0);
+});

@@ -205,3 +205,25 @@ test.each([...HAZARDS.keys()])("the statement for %s that the fix writes has not
   expect(finding?.message).toBe(`No statement warns of ${hazard} here.`);
   expect(findingsIn(finding === undefined ? "" : withFix(text, finding))).toEqual([]);
 });
+
+test("fasteners that hold back the pressure of a live line are undone; those of what is only driven electrically are not told", () => {
+  const work = (energy: string, isolated: string): readonly string[] =>
+    findingsIn(
+      `energy Line "line" { ${energy} }
+part Flange "flange" { driven by Line }
+part Nut "nut" { secures Flange }
+procedure Work "Work" {
+  begin with Flange is secured, ${isolated}
+  finish with Nut is loose, ${isolated}
+  step loosen Nut
+}
+`,
+    )
+      .filter(({ code }) => code === "safety.missing")
+      .map(({ message, why = "" }) => `${message} ${why.split("\n")[0]}`);
+  expect(work("pressure 10 bar", "Line is live")).toEqual([
+    "No statement warns of pressure from Line. Line is live, and what holds back its pressure is undone.",
+  ]);
+  expect(work("pressure 10 bar", "Line is isolated")).toEqual([]);
+  expect(work("voltage 400 V AC", "Line is live")).toEqual([]);
+});
