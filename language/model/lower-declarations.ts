@@ -198,8 +198,8 @@ function fitPart(scope: Scope, node: ast.Target): PartInstance | null {
 function compareResolution(scope: Scope, { quantity }: Properties): void {
   const [measures, resolution] = [quantity("measures"), quantity("resolution")];
   if (measures === null || resolution === null) return;
-  const [wanted, found] = [kindsOf(measures.quantity), kindsOf(resolution.quantity)];
-  if (wanted.includes("temperature")) wanted.push("temperature difference");
+  const [measured, found] = [kindsOf(measures.quantity), kindsOf(resolution.quantity)];
+  const wanted = measured.map((kind): Kind => (kind === "temperature" ? "temperature difference" : kind));
   if (found.some((kind) => wanted.includes(kind))) return;
   const { span } = resolution;
   const unit = resolution.quantity.nominal?.unit.text ?? null;

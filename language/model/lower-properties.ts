@@ -2,9 +2,12 @@
 // single declaration's record.
 import type { AstNode } from "langium";
 import * as ast from "#grammar/generated/ast.ts";
-import type { Kind } from "#quantity/kind.ts";
+import { show } from "#quantity/display.ts";
+import { factsOf, type Kind } from "#quantity/kind.ts";
+import { cmp, ONE } from "#quantity/rational.ts";
+import { BARE } from "#quantity/unit.ts";
 import type { Citation, CitedText, Conditioned, Consumable, Declaration, Value } from "./declarations.ts";
-import { lowerValue } from "./lower-quantity.ts";
+import { kindWritten, lowerValue } from "./lower-quantity.ts";
 import { type Scope, spanOf } from "./lowering.ts";
 import { misplace, tellTwice } from "./misplaced.ts";
 import { propertySpan, resolve, resolveHazard, sortWords } from "./names.ts";
@@ -37,13 +40,13 @@ export function lowerProperties(scope: Scope, sort: Declaration["kind"], nodes: 
       const value = lowerValue(
         scope,
         node.value,
-        PROPERTY_KINDS[keyword] ?? null,
+        kindOf(scope, keyword, node.value),
         lowerCitation(scope, node.citation),
         signed,
       );
       if (!(QUANTITIES[sort] ?? []).includes(keyword)) misplace(scope, node, keyword, placesOf(keyword));
       else if (quantities.has(keyword)) tellTwice(scope, node, keyword);
-      else quantities.set(keyword, value);
+      else quantities.set(keyword, keyword === "accuracy" ? shareOf(scope, value) : value);
       fullScale ||= node.fullScale && keyword === "accuracy";
     } else if (ast.isTextProperty(node)) {
       if (texts.has(node.keyword)) tellTwice(scope, node, node.keyword);
@@ -122,6 +125,33 @@ export const PROPERTY_KINDS: Readonly<Record<string, Kind>> = {
   friction: "ratio",
   torque: "torque",
 };
+
+/** A gauge resolves steps of what it measures: of a temperature a difference. */
+function kindOf(scope: Scope, keyword: string, node: ast.Quantity): Kind | null {
+  if (keyword !== "resolution") return PROPERTY_KINDS[keyword] ?? null;
+  return kindWritten(scope, node) === "temperature" ? "temperature difference" : null;
+}
+
+/** An accuracy is a share of what is read; of one that takes it all the % was left out, or a digit is wrong. */
+function shareOf(scope: Scope, value: Value | null): Value | null {
+  const ends = value === null ? [] : [value.quantity.low, value.quantity.nominal, value.quantity.high];
+  const whole = ends.find((end) => end !== null && cmp(end.base, ONE) >= 0) ?? null;
+  if (value === null || whole === null) return value;
+  const { span, quantity } = value;
+  const number = scope.parsed.text.slice(span.start, span.end);
+  const problem =
+    whole.unit === BARE
+      ? ({ kind: "missing unit", at: span, number, usual: factsOf("ratio").usual } as const)
+      : ({
+          kind: "impossible",
+          at: span,
+          why: "all of the reading",
+          of: quantity.kind,
+          shown: show(quantity),
+        } as const);
+  scope.problems.push({ kind: "quantity", span, problem });
+  return null;
+}
 
 /** The quantities that each sort of declaration may give. */
 export const QUANTITIES: Partial<Record<Declaration["kind"], readonly string[]>> = {

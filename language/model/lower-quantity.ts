@@ -4,6 +4,7 @@ import { type AstNode, AstUtils } from "langium";
 import * as ast from "#grammar/generated/ast.ts";
 import type { Evaluated, Expression, Wanted, Written } from "#quantity/expression.ts";
 import { type Formula, formulaEnds } from "#quantity/formula.ts";
+import type { Kind } from "#quantity/kind.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import type { Span } from "#syntax/span.ts";
 import type { Citation, NamedValue, Reading, Value } from "./declarations.ts";
@@ -21,6 +22,11 @@ export function lowerValue(
 ): Value | null {
   const written = writtenOf(scope, node);
   return toValue(scope, evaluateOnce(written, wanted, signed), written.at, per, { node, written });
+}
+
+/** The kind of what is written, where it says so itself. */
+export function kindWritten(scope: Scope, node: ast.Quantity): Kind | null {
+  return evaluateOnce(writtenOf(scope, node), null).quantity?.kind ?? null;
 }
 
 /** As {@link lowerValue} for a place that may be empty. */
@@ -103,14 +109,22 @@ function toValue(
     // A comma was told of when the text was read.
     if (problem.kind !== "decimal comma") scope.problems.push({ kind: "quantity", span: problem.at, problem });
   }
-  const { quantity } = evaluated;
-  if (quantity === null) return null;
+  if (evaluated.quantity === null) return null;
+  const quantity = differenceFirst(evaluated.quantity);
   const { named, readings } = place === undefined ? NOTHING : madeOf(scope, place.node);
   const value = { quantity, span, per, ...(named.length === 0 ? {} : { named }) };
   if (place === undefined || readings.length === 0 || !quantity.computed) return value;
   const text = scope.parsed.text.slice(span.start, span.end);
   return { ...value, workedOut: { text, readings, ends: formulaEnds(place.written) } };
 }
+
+/** Where it may be either, `30 K` is how far two temperatures lie apart: what is read on a scale is written in °C or °F. */
+function differenceFirst(quantity: Quantity): Quantity {
+  const isEither = quantity.kind === "temperature" && quantity.alternatives?.includes(DIFFERENCE) === true;
+  return isEither ? { ...quantity, kind: DIFFERENCE, alternatives: ["temperature"] } : quantity;
+}
+
+const DIFFERENCE = "temperature difference";
 
 /** A node, and what it was read as. */
 interface ValuePlace {

@@ -50,6 +50,12 @@ export function showIn(q: Quantity, unit: Unit, role: Role): string {
   return written(q, { low: text(ends.low), nominal: text(ends.nominal), high: text(ends.high) }, null);
 }
 
+/** In the unit of another, so that the two can be compared at a glance. */
+export function showLike(q: Quantity, other: Quantity): string {
+  const unit = (other.nominal ?? other.low ?? other.high)?.unit;
+  return unit === undefined ? show(q) : showIn(q, unit, "nominal");
+}
+
 /** In the writer's units, and in parentheses in the other system's where the kind has other units there. */
 export function showBoth(q: Quantity, role: Role): string {
   const unit = otherUnit(q);

@@ -51,6 +51,7 @@ export type Impossibility =
   | "negative"
   | "nominal outside its range"
   | "no such clock position"
+  | "all of the reading"
   | "too many digits";
 
 /** The two sides of an operation that does not work out. */

@@ -42,7 +42,10 @@ export function abs(a: Rational): Rational {
 /** `a` to an integer power. Throws a RangeError for zero to a negative power. */
 export function power(a: Rational, exponent: number): Rational {
   const e = BigInt(Math.abs(exponent));
-  return exponent < 0 ? reduce(a.d ** e, a.n ** e) : { n: a.n ** e, d: a.d ** e };
+  // Lowest terms stay lowest.
+  const [n, d] = exponent < 0 ? [a.d ** e, a.n ** e] : [a.n ** e, a.d ** e];
+  if (d === 0n) throw new RangeError(NO_ZERO);
+  return d < 0n ? { n: -n, d: -d } : { n, d };
 }
 
 /** `10` to an integer power. */
@@ -111,8 +114,10 @@ function bits(value: bigint): number {
   return (value < 0n ? -value : value).toString(16).length * 4;
 }
 
+const NO_ZERO = "a fraction has no zero denominator";
+
 function reduce(n: bigint, d: bigint): Rational {
-  if (d === 0n) throw new RangeError("a fraction has no zero denominator");
+  if (d === 0n) throw new RangeError(NO_ZERO);
   if (d === 1n) return { n, d };
   const common = gcd(n < 0n ? -n : n, d < 0n ? -d : d);
   const divisor = d < 0n ? -common : common;

@@ -37,17 +37,20 @@ function plain(text: string): string {
 
 /** A title for putting a slip right, or null where only the writer can. */
 export function mendTitle({ slip, found }: Unexpected): string | null {
-  if (slip === null || slip.mended === null) return null;
+  if (slip === null || slip.mended === null || ONLY_TOLD.has(slip.name)) return null;
   if (slip.mended === "") return `Take out ${quoted(found)}`;
   if (slip.name === "comma missing") return "Put in a comma";
   return slip.mended.startsWith('"') ? `Write ${slip.mended}` : `Write ${quoted(slip.mended)}`;
 }
 
+/** What is meant goes elsewhere than where the line stops. */
+const ONLY_TOLD = new Set(["one role", "amount behind", "limit behind", "clause too late"]);
+
 function generalWords({ found, after, expected, within }: Unexpected): Saying {
   const message = found === "" ? `Something is missing after “${after}”.` : `“${found}” does not fit here.`;
   const why = within === "" ? {} : { why: `It stands in the “${within}” line.` };
   return expected.length === 0
-    ? { message, ...why }
+    ? { message, ...why, remedy: found === "" ? "Write it, or take the line out." : `End the line before “${found}”.` }
     : { message, ...why, remedy: `Here could stand ${alternatives(expected)}.` };
 }
 
@@ -115,8 +118,43 @@ const SLIPS: Readonly<Record<string, Words>> = {
   }),
   "name before action": ({ found, after }) => ({
     message: `A step with a name holds its lines in braces.`,
-    why: `“${after}” is read as the name of the step, and “${found}” begins an action.`,
+    why: `“${after}” is read as the name of the step, and “${found}” begins a line of it.`,
     remedy: `Write “step ${after} { ${found} … }”.`,
+  }),
+  "step without action": ({ found }) => ({
+    message: `A step whose line is “${found}” holds it in braces.`,
+    why: "Only an action makes a step in one line.",
+    remedy: `Write “step { ${found} … }”.`,
+  }),
+  "measure that fails": () => ({
+    message: "Only a “check” says what to do if it fails.",
+    why: "A measurement is only read; a check is passed or not.",
+    remedy: "Write “check” in place of “measure”.",
+  }),
+  "line that fails": () => ({
+    message: "Only a “check” says what to do if it fails.",
+    remedy: 'Put it behind a check of its own: “check "what is looked at" if it fails { … }”.',
+  }),
+  "one role": (problem) => ({
+    message: "One role does a step.",
+    why: "Who else takes part shows by signing.",
+    remedy: `Write “${meant(problem)}”, or give each a step.`,
+  }),
+  "amount behind": (problem) => ({
+    message: `The amount stands before what it is of.`,
+    remedy: `Write “${meant(problem)}”.`,
+  }),
+  "limit behind": (problem) => ({
+    message: `A limit is said before its value.`,
+    remedy: `Write “${meant(problem)}” before the value, and nothing behind it.`,
+  }),
+  "clause too late": (problem) => ({
+    message: `“${problem.found}” stands too late in this line.`,
+    remedy: `Write it in this order: “${meant(problem)}”.`,
+  }),
+  "one value": () => ({
+    message: "A value holds one quantity.",
+    remedy: "Give each a value of its own, or write the list in the “tighten” line.",
   }),
   "hyphen in name": () => ({
     message: "A name holds no hyphen.",

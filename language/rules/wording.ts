@@ -18,6 +18,13 @@ export function quoted(text: string): string {
   return `“${text}”`;
 }
 
+/** A name as it is told: of one that nobody types its beginning is enough. */
+export function shownName(name: string): string {
+  return name.length > LONGEST_SHOWN ? `${name.slice(0, LONGEST_SHOWN)}…` : name;
+}
+
+const LONGEST_SHOWN = 60;
+
 /** `an angle`, `a torque`. */
 export function aKind(kind: Kind): string {
   return `${/^[aeio]/.test(kind) ? "an" : "a"} ${kind}`;
@@ -43,9 +50,10 @@ export function done(verb: string): string {
   return verb.endsWith("e") ? `${verb}d` : `${verb}ed`;
 }
 
-/** A time in the unit a person would use for `like`, never less than it is: `90 s`, `6.5 min`, `2 h`. */
+/** A time in the unit a person would use for `like`, never less than it is: `60 s`, `6.5 min`, `2 h`. */
 export function timeText(seconds: number, like = seconds): string {
-  const [size, unit] = like % 3600 === 0 || like >= 7200 ? HOURS : like % 60 === 0 || like >= 600 ? MINUTES : SECONDS;
+  const [size, unit] =
+    like % 3600 === 0 || like >= 7200 ? HOURS : (like % 60 === 0 && like > 60) || like >= 600 ? MINUTES : SECONDS;
   return `${Math.ceil(Number(((seconds / size) * 100).toFixed(6))) / 100} ${unit}`;
 }
 

@@ -24,8 +24,12 @@ export function editDistance(from: string, to: string): number {
   return last[to.length] as number;
 }
 
-/** The nearest of the names: one that differs in capitals only, then those a slip or two away. At most three. */
+/**
+ * The nearest of the names: one that differs in capitals only, then those a slip or two away. At most three; none of a name that
+ * nobody types.
+ */
 export function nearestNames(name: string, names: Iterable<string>): readonly string[] {
+  if (name.length > LONGEST) return [];
   const small = name.toLowerCase();
   // Of a single letter any other would be near.
   const most = small.length < 2 ? 0 : small.length < 4 ? 1 : 2;
@@ -42,6 +46,9 @@ export function nearestNames(name: string, names: Iterable<string>): readonly st
   found.sort((a, b) => a.distance - b.distance);
   return found.slice(0, 3).map((entry) => entry.name);
 }
+
+/** Two names are compared letter by letter: the time grows with the square of their length. */
+const LONGEST = 200;
 
 /** Which letters a word has, as bits; some share one. */
 function lettersOf(word: string): number {

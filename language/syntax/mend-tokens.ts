@@ -116,7 +116,7 @@ function tellCharacters(
   );
 }
 
-const MEANT: Readonly<Record<string, string>> = { "&&": "and", "&": "and", "||": "or", "!": "not", ";": "" };
+const MEANT: Readonly<Record<string, string>> = { "&&": "and", "&": "and", "||": "or", "!": "not", ";": "", "\\": "/" };
 
 /* ---- numbers ---- */
 

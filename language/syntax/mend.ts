@@ -4,7 +4,7 @@ import { ENERGY_STATES, PART_STATES } from "./built-in-states.ts";
 import { editDistance } from "./edit-distance.ts";
 import type { SyntaxProblem } from "./problem.ts";
 import type { Fit, Recogniser } from "./recognise.ts";
-import { problemOf } from "./slip.ts";
+import { isLineOfStep, problemOf } from "./slip.ts";
 import { type Block, isKeyword, openerOf, opensLine, STATEMENT_RULE, startsAction, typeName } from "./statements.ts";
 import { endOf, isMissing, missingAfter, missingBefore, readAs } from "./virtual-token.ts";
 
@@ -44,6 +44,7 @@ export function mendStatement(
     readAsName(place) ??
     addLink(place) ??
     addOtherwise(place) ??
+    dropPattern(place) ??
     readAsKeyword(place) ??
     addOpener(place) ??
     mendAnyOrder(place) ??
@@ -131,6 +132,8 @@ function readAsName(place: Place): Mended | null {
   const token = tokens[at];
   if (token === undefined || at === start || !isKeyword(token) || opensLine(tokens, at)) return null;
   if (!fit.expected.includes("name")) return null;
+  // `step check "No leak"` is no step of that name.
+  if (typeName(tokens[start]) === "step" && at === start + 1 && isLineOfStep(grammar, tokens, at)) return null;
   const read = attempt(place, at, 1, [readAs(grammar.type("ID"), token)]);
   if (read === null) return null;
   const word = token.image;
@@ -207,6 +210,19 @@ function endsLine(tokens: readonly IToken[], end: number): boolean {
 }
 
 const LISTS_CONDITIONS = new Set(["begin", "finish", "needs", "gives"]);
+
+/** `in cross pattern` behind the stages: without it the line can be read. */
+function dropPattern(place: Place): Mended | null {
+  const { tokens, start, at } = place;
+  const verb = tokens.slice(start, start + 2).some((token) => /^(?:tighten|loosen)$/.test(typeName(token)));
+  if (!verb || typeName(tokens[at]) !== "in") return null;
+  const length = typeName(tokens[at + 1]) === "order" ? 2 : 3;
+  if (!/^(?:order|pattern)$/.test(typeName(tokens[at + length - 1]))) return null;
+  const read = attempt(place, at, length, []);
+  return read === null
+    ? null
+    : { ...read, problem: problemOf(place, { ...place, end: at + length, expected: place.fit.expected, slip: null }) };
+}
 
 /* ---- words left out in front ---- */
 

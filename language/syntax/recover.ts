@@ -97,6 +97,9 @@ function standsAlone(reading: Reading, flat: Flat, start: number, fit: Fit): boo
   const { grammar } = reading;
   const next = flat.tokens[fit.end];
   if (next === undefined) return true;
+  // A pattern of tightening behind its place, not what may come in any order.
+  if (typeName(next) === "in" && typeName(flat.tokens[fit.end + 1]) !== "any" && !opensLine(flat.tokens, fit.end))
+    return false;
   const rule = STATEMENT_RULE[flat.block];
   if (grammar.canStart(rule, next.tokenType)) {
     if (fit.furthest === fit.end || opensLine(flat.tokens, fit.end)) return true;

@@ -63,8 +63,14 @@ function withinOf(tokens: readonly IToken[], start: number): string {
 
 function expectedWords({ expected, tokens, at }: Misfit): readonly string[] {
   const words = expected.map((label) => (label === "name" ? nounFor(tokens[at - 1]) : label));
-  return [...new Set(words)].filter((word) => !UNTOLD.has(word)).slice(0, MOST_EXPECTED);
+  const isBehindQuantity = isNumber(tokens[at - 1]) || typeName(tokens[at - 1]) === "UNIT";
+  return [...new Set(words)]
+    .filter((word) => !UNTOLD.has(word) && !(isBehindQuantity && RECKONING.has(word)))
+    .slice(0, MOST_EXPECTED);
 }
+
+/** Behind a quantity anything can be reckoned on: that is seldom what was meant. */
+const RECKONING = new Set(["of", "*", "/", "+", "-", "..", "±", "+/-", "("]);
 
 /** What the grammar reads and no writer is told to write. */
 const UNTOLD = new Set(["DASH", "−", "DAMAGED", "DECIMAL_COMMA", "UNKNOWN_UNIT", "RECORD"]);
@@ -154,6 +160,8 @@ const SLIPS: readonly Recognise[] = [
     foreach: slip("other word", "repeat"),
     until: slip("until without wait", "wait until"),
   }),
+  ({ tokens, at, expected }) =>
+    tokens[at]?.image === "using" && expected.includes("with") ? slip("other word", "with") : null,
   ({ tokens, at, start }) => (at === start && typeName(tokens[at]) === "for" ? slip("other word", "repeat") : null),
   ({ tokens, at, expected }) =>
     typeName(tokens[at]) === "(" && expected.includes("[") ? slip("round brackets") : null,
@@ -164,9 +172,30 @@ const SLIPS: readonly Recognise[] = [
     at < end &&
     at - start === 2 &&
     typeName(tokens[start]) === "step" &&
-    startsAction(grammar, tokens[at] as IToken)
+    (startsAction(grammar, tokens[at] as IToken) || grammar.canStart("PlainLine", (tokens[at] as IToken).tokenType))
       ? slip("name before action")
       : null,
+  ({ tokens, start, at, block }, grammar) =>
+    isFlowBlock(block) && at === start + 1 && typeName(tokens[start]) === "step" && isLineOfStep(grammar, tokens, at)
+      ? slip("step without action")
+      : null,
+  ({ tokens, start, at }) => {
+    const isFailing = typeName(tokens[at]) === "if" && /^(?:it|not)$/.test(typeName(tokens[at + 1]));
+    if (!isFailing || at === start) return null;
+    const verb = verbAt(tokens, start);
+    const isNameless = typeName(tokens[verb]) === "measure" && typeName(tokens[verb + 1]) === "STRING";
+    return slip(isNameless ? "measure that fails" : "line that fails");
+  },
+  ({ tokens, at }) =>
+    /^(?:,|and|&|\+)$/.test(tokens[at]?.image ?? "") &&
+    isWord(tokens[at - 1]) &&
+    typeName(tokens[at - 2]) === "by" &&
+    isWord(tokens[at + 1])
+      ? slip("one role", `by ${tokens[at - 1]?.image} sign ${tokens[at + 1]?.image}`)
+      : null,
+  amountBehind,
+  limitBehind,
+  clauseTooLate,
   ({ tokens, at, end }) => (typeName(tokens[at]) === "}" && at < end ? slip("brace too many", "") : null),
   ({ tokens, at, end, expected }) =>
     typeName(tokens[at]) === "STRING" &&
@@ -195,16 +224,21 @@ const SLIPS: readonly Recognise[] = [
     if (typeName(tokens[at]) === "=" && expected.includes("from")) return slip("equals sign", "from");
     return typeName(tokens[at]) === ".." && expected.includes("to") ? slip("range in repeat", "to") : null;
   },
-  ({ tokens, at, expected }) => {
+  ({ tokens, start, at, expected }) => {
     const name = typeName(tokens[at]);
     if (name !== "and" && name !== "," && name !== "&") return null;
-    if (expected.includes("+")) return slip("plus between tools", "+");
+    if (expected.includes("+") && isAmongTools(tokens, at)) return slip("plus between tools", "+");
+    if (typeName(tokens[start]) === "value" && name === ",") return slip("one value");
     return name === "and" && expected.includes(",") ? slip("comma between things", ",") : null;
   },
   ({ tokens, at }) => (typeName(tokens[at]) === "=" ? slip("equals sign", "") : null),
   ({ tokens, at }) => (typeName(tokens[at]) === ":" ? slip("colon", "") : null),
   ({ tokens, at, expected }) =>
     expected.includes("=") ? slip("equals missing", `= ${tokens[at]?.image ?? ""}`) : null,
+  ({ tokens, start, at, end, expected }) =>
+    at < end && typeName(tokens[start]) === "use" && at === start + 1 && expected.includes("text")
+      ? slip("quotes missing", `"${lineFrom(tokens, at, end)}"`)
+      : null,
   ({ tokens, at, end, expected }) =>
     at < end &&
     typeName(tokens[at]) === "ID" &&
@@ -260,7 +294,7 @@ function wordMissing({ block, tokens, start, at, end, expected }: Misfit, gramma
   const found = tokens[at];
   if (at >= end || found === undefined || opensLine(tokens, at)) return null;
   for (const word of CONNECTING) {
-    if (!expected.includes(word) || (word === "of" && !mayBeShare(tokens, at))) continue;
+    if (!expected.includes(word) || (word === "of" && !mayBeShare(tokens, start, at))) continue;
     const window = [...tokens.slice(start, at), missingBefore(grammar.type(word), found), ...tokens.slice(at, end)];
     const fit = grammar.fit(STATEMENT_RULE[block], window, 0);
     if (fit.end > at - start + 1 || fit.furthest > at - start + 2)
@@ -270,9 +304,86 @@ function wordMissing({ block, tokens, start, at, end, expected }: Misfit, gramma
 }
 
 /** Of a share or an amount: `30 %` of a value, `3 mL` of a consumable. */
-function mayBeShare(tokens: readonly IToken[], at: number): boolean {
+function mayBeShare(tokens: readonly IToken[], start: number, at: number): boolean {
   const unit = tokens[at - 1];
-  return typeName(unit) === "UNIT" && (unit?.image === "%" || isWord(tokens[at]));
+  return typeName(unit) === "UNIT" && (unit?.image === "%" || (isWord(tokens[at]) && takesAmount(tokens, start)));
+}
+
+function takesAmount(tokens: readonly IToken[], start: number): boolean {
+  return /^(?:apply|fill)$/.test(typeName(tokens[verbAt(tokens, start)]));
+}
+
+/** Where the verb of an action stands: behind the `step` of a step in one line. */
+function verbAt(tokens: readonly IToken[], start: number): number {
+  return typeName(tokens[start]) === "step" ? start + 1 : start;
+}
+
+/** `check "…"`, `sign Fitter`: a line that cannot be a step by itself, unless its word names a step with a block. */
+export function isLineOfStep(grammar: Recogniser, tokens: readonly IToken[], at: number): boolean {
+  const token = tokens[at];
+  if (token === undefined || !grammar.canStart("PlainLine", token.tokenType)) return false;
+  const behind = typeName(tokens[at + 1]) === "STRING" ? at + 2 : at + 1;
+  return typeName(tokens[behind]) !== "{";
+}
+
+/** `fill Tank with Oil 5 L`: what is filled in stands behind its amount. */
+function amountBehind({ tokens, start, at, end }: Misfit): Slip | null {
+  const [number, unit] = [tokens[at], tokens[at + 1]];
+  if (at + 1 >= end || !isNumber(number) || typeName(unit) !== "UNIT" || !takesAmount(tokens, start)) return null;
+  const verb = verbAt(tokens, start);
+  const isFill = typeName(tokens[verb]) === "fill";
+  const of = isFill ? tokens[at - 1] : tokens[verb + 1];
+  if (!isWord(of) || opensLine(tokens, at)) return null;
+  return slip("amount behind", `${isFill ? "with" : "apply"} ${number?.image} ${unit?.image} of ${of?.image}`);
+}
+
+/** `expect 1 mm max`, `expect max 1 mm`: a limit is a word before its value. */
+function limitBehind({ tokens, at, end }: Misfit): Slip | null {
+  if (at >= end || opensLine(tokens, at)) return null;
+  const isBehind = isNumber(tokens[at - 1]) || typeName(tokens[at - 1]) === "UNIT";
+  const word = isBehind ? tokens[at] : isNumber(tokens[at]) ? tokens[at - 1] : undefined;
+  const limit = LIMITS[word?.image.toLowerCase() ?? ""];
+  return limit === undefined ? null : slip("limit behind", limit);
+}
+
+const LIMITS: Readonly<Record<string, string>> = {
+  max: "at most",
+  maximum: "at most",
+  min: "at least",
+  minimum: "at least",
+};
+
+/** A part of a line that stands behind one it has to stand before. */
+function clauseTooLate({ tokens, start, at, end }: Misfit): Slip | null {
+  const order = CLAUSES[typeName(tokens[verbAt(tokens, start)])];
+  const own = order?.indexOf(typeName(tokens[at])) ?? -1;
+  if (order === undefined || own < 0 || at >= end) return null;
+  const before = tokens.slice(verbAt(tokens, start) + 1, at).find((token) => order.indexOf(typeName(token)) > own);
+  return before === undefined ? null : slip("clause too late", `${tokens[at]?.image} … ${before.image} …`);
+}
+
+const CLAUSES: Readonly<Record<string, readonly string[]>> = {
+  check: ["with", "expect", "record", "if"],
+  measure: ["with", "expect", "record"],
+  tighten: ["in", "by", "to", "with"],
+  loosen: ["by", "in", "with"],
+  heat: ["to", "by", "with"],
+  cool: ["to", "by", "with"],
+};
+
+/** Whether only names joined by `+` stand between the place and a `with`. */
+function isAmongTools(tokens: readonly IToken[], at: number): boolean {
+  let before = at - 1;
+  while (isName(tokens[before]) && typeName(tokens[before - 1]) === "+") before -= 2;
+  return isName(tokens[before]) && typeName(tokens[before - 1]) === "with";
+}
+
+/** All that stands on the line, with its blanks, as a path is written. */
+function lineFrom(tokens: readonly IToken[], at: number, end: number): string {
+  let text = "";
+  for (let i = at; i < end && (i === at || !opensLine(tokens, i)); i++)
+    text += `${i === at || touches(tokens, i - 1) ? "" : " "}${tokens[i]?.image ?? ""}`;
+  return text.replaceAll("\\", "/");
 }
 
 const CONNECTING = [
@@ -333,10 +444,12 @@ function wordsFrom(tokens: readonly IToken[], at: number, end: number): string {
 /** Tokens that the mended text of a slip takes the place of. */
 function lastOf(slip: Slip, { tokens, at, end }: Misfit, shown: IToken): IToken {
   let last = at;
-  if (slip.name === "quotes missing")
+  if (slip.name === "quotes missing" && typeName(tokens[at - 1]) === "use")
+    while (last + 1 < end && !opensLine(tokens, last + 1)) last++;
+  else if (slip.name === "quotes missing")
     while (last + 1 < end && isWord(tokens[last + 1]) && !opensLine(tokens, last + 1)) last++;
   else if (slip.name === "is for equals") while (typeName(tokens[last + 1]) === "=") last++;
-  else if (slip.name === "title before name") last = at + 1;
+  else if (slip.name === "title before name" || slip.name === "amount behind") last = at + 1;
   else if (slip.name === "date")
     while (touches(tokens, last) && /^[0-9./-]/.test(tokens[last + 1]?.image ?? "")) last++;
   else return shown;

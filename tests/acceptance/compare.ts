@@ -2,8 +2,8 @@
 // Findings about hazards, limits, sources and wording are left aside: these cases do not speak of them.
 import { findingsIn, type Texts } from "#harness/check.ts";
 import { type Mark, readMarks, writeMarks } from "#harness/marks.ts";
+import type { CheckSettings } from "#workspace/checking.ts";
 import type { ReportedFinding } from "#workspace/report.ts";
-import type { CheckSettings } from "#workspace/workspace.ts";
 
 export interface Compared {
   readonly found: string;

@@ -1,6 +1,6 @@
 // What a rule of limits looks at: one action or look at one node, with the state before it. Knows no single limit.
 import type { Explanation } from "#engineering/explanation.ts";
-import type { Declaration, Part, Value } from "#model/declarations.ts";
+import type { Declaration, Part, Tool, Value } from "#model/declarations.ts";
 import type { ExpandedAction, Thing } from "#model/expanded.ts";
 import { band, type Quantity } from "#quantity/quantity.ts";
 import { cmp, type Rational } from "#quantity/rational.ts";
@@ -59,6 +59,16 @@ export function declared<Kind extends Declaration["kind"]>(
   const byKind = sorted.get(declarations) ?? byKindOf(declarations);
   sorted.set(declarations, byKind);
   return (byKind.get(kind) ?? []) as Extract<Declaration, { kind: Kind }>[];
+}
+
+/** The tools that their names lead to: what a procedure declares itself may hide an outer one. */
+export function toolsByName(run: Run): readonly Tool[] {
+  const { declarations } = run.expanded.procedure;
+  return declared(run, "tool").filter((tool) => {
+    // What stands in the procedure comes first; a threshold and a fit have no name of their own.
+    const first = declarations.find(({ kind, name }) => name === tool.name && kind !== "threshold" && kind !== "fit");
+    return first === tool;
+  });
 }
 
 const sorted = new WeakMap<readonly Declaration[], Map<Declaration["kind"], Declaration[]>>();

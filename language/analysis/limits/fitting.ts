@@ -18,7 +18,7 @@ import type { Fit } from "#model/declarations.ts";
 import type { ExpandedAction } from "#model/expanded.ts";
 import { show } from "#quantity/display.ts";
 import type { Quantity } from "#quantity/quantity.ts";
-import { add, cmp, type Rational, ZERO } from "#quantity/rational.ts";
+import { add, cmp, type Rational, sub, ZERO } from "#quantity/rational.ts";
 import { roundTo } from "#quantity/rounding.ts";
 import { toBase, type Unit, unitNamed } from "#quantity/unit.ts";
 import type { Entry } from "../cell.ts";
@@ -31,7 +31,7 @@ import { highEnd, lowEnd } from "../readings.ts";
 import { boundsOf, carrierOf, isAttached } from "../state-values.ts";
 import { upperSeconds } from "../step-times.ts";
 import { instanceKey, instanceName } from "../world.ts";
-import { type At, type Instance, topOf } from "./at-node.ts";
+import { type At, bottomOf, type Instance, isAbove, limitBase, topOf } from "./at-node.ts";
 import type { HeatAction } from "./heating.ts";
 import type { HeatFact, Instead } from "./limit-fact.ts";
 import { exact } from "./written.ts";
@@ -101,17 +101,24 @@ function temperatures(at: At, outer: Instance, inner: Instance): readonly Way[] 
       const heat = heatingOf(at, isHeated ? outer : inner, isHeated ? "heat" : "cool", isHeated ? hot : cold);
       const kept = isHeated ? keptHeat(at, outer, heat, above) : { kelvin: exact(ambient.low), ...UNCOOLED };
       if (kept === null || isUnread(heat) || !Number.isFinite(isHeated ? above.low : below.high)) continue;
+      if (isHot(at, inner, cold) && !Number.isFinite(below.high)) continue;
       ways.push({
         how: isHeated ? "heated" : "cooled",
         heat,
         outer: kept.kelvin,
-        inner: isCooled ? exact(below.high) : exact(ambient.high),
+        inner: exact(isCooled || isHot(at, inner, cold) ? below.high : ambient.high),
         cooling: kept.cooling,
         cooled: kept.cooled,
         where,
       });
     }
   return ways;
+}
+
+/** Whether it was heated itself; what it took from a hot mate is not counted, as in a second try. */
+function isHot({ run }: At, own: Instance, { from }: Entry): boolean {
+  const giver = run.graph.nodes[from];
+  return giver !== undefined && heatActionOf(giver)?.verb === "heat" && isOn(giver, own);
 }
 
 /** The line that brought the part to its temperature: the one that the state came of, else the last before this. */
@@ -244,6 +251,7 @@ function look(at: At, line: ExpandedAction, { fit, outer, inner, way, where }: J
   const isHeated = way.how === "heated";
   const [own, mate] = isHeated ? [outer, inner] : [inner, outer];
   const name = instanceName(own.part, own.index);
+  const barred = needed.ok && heated !== null ? barredBy(heated, needed.value, own) : null;
   const fact: Omit<Extract<HeatFact, { kind: "too cool to fit" }>, "options" | "pass" | "more"> = {
     kind: "too cool to fit",
     how: way.how,
@@ -253,6 +261,7 @@ function look(at: At, line: ExpandedAction, { fit, outer, inner, way, where }: J
     growth: growth.value,
     wanted: quantityOf("length", point(add(largest, slip)), fine, 3),
     needed: needed.ok ? needed.value : null,
+    ...(barred === null ? {} : { barred }),
     cooling: way.cooling,
     ambientTaken: ambientOf(at).isTaken,
     span: (heated?.to ?? heated?.by)?.span ?? line.action.place,
@@ -286,8 +295,31 @@ function scaleOf(written: Quantity | null): Unit {
   return unitNamed(unit?.system === "customary" ? "°F" : "°C");
 }
 
-/** The heating range, as wide as it was, from the temperature that is enough; null where the part does not bear it. */
-function moved({ to, verb }: HeatAction, needed: Quantity, { part }: Instance): Instead | null {
+/** What forbids a temperature: the part does not bear it, or no tool that is named gets there. */
+function barredBy(action: HeatAction, wanted: Quantity, { part }: Instance): Barred | null {
+  const isHot = action.verb === "heat";
+  const kelvin = isHot ? (topOf(wanted) ?? bottomOf(wanted)) : (bottomOf(wanted) ?? topOf(wanted));
+  if (kelvin === null) return null;
+  const borne = (part.heatLimit ?? part.material?.heatLimit)?.quantity;
+  if (isHot && borne !== undefined && isAbove(kelvin, limitBase(borne)))
+    return { by: "part", of: part.name, limit: borne };
+  const reached = action.tools.flatMap(({ tool: { name, capability } }) => {
+    const limit = (isHot ? capability.heatsTo : capability.coolsTo)?.quantity;
+    const end = limit === undefined ? null : limitBase(limit);
+    return limit === undefined || end === null
+      ? []
+      : [{ of: name, limit, isShort: isHot ? cmp(end, kelvin) < 0 : cmp(end, kelvin) > 0 }];
+  });
+  const [first] = reached;
+  if (first === undefined || !reached.every(({ isShort }) => isShort)) return null;
+  return { by: "tool", of: first.of, limit: first.limit };
+}
+
+type Barred = NonNullable<Extract<HeatFact, { kind: "too cool to fit" }>["barred"]>;
+
+/** The heating range, as wide as it was, from the temperature that is enough; null where something forbids it. */
+function moved(action: HeatAction, needed: Quantity, own: Instance): Instead | null {
+  const { to, verb } = action;
   const written = to?.quantity;
   if (to === null || written?.form !== "range" || written.low === null || written.high === null) return null;
   const from = limitOf(
@@ -298,19 +330,13 @@ function moved({ to, verb }: HeatAction, needed: Quantity, { part }: Instance): 
   );
   const end = rounded(from);
   if (end === null) return null;
-  const width = add(written.high.base, { n: -written.low.base.n, d: written.low.base.d });
-  if (verb === "cool") {
-    const low = add(end, { n: -width.n, d: width.d });
-    return rangeInstead(to.span, written, low, end);
-  }
-  const high = cmp(written.high.base, end) > 0 ? written.high.base : add(end, width);
-  const most = topOf((part.heatLimit ?? part.material?.heatLimit)?.quantity);
-  return most !== null && cmp(high, most) > 0 ? null : rangeInstead(to.span, written, end, high);
-}
-
-function rangeInstead(span: Instead["span"], written: Quantity, low: Rational, high: Rational): Instead {
-  const unit = (written.low ?? written.high)?.unit ?? unitNamed("°C");
-  return { span, text: show(quantityOf("temperature", { low, nominal: null, high }, unit)) };
+  const width = sub(written.high.base, written.low.base);
+  const [low, high] =
+    verb === "cool"
+      ? [sub(end, width), end]
+      : [end, cmp(written.high.base, end) > 0 ? written.high.base : add(end, width)];
+  const range = quantityOf("temperature", { low, nominal: null, high }, written.low.unit);
+  return barredBy(action, range, own) === null ? { span: to.span, text: show(range) } : null;
 }
 
 /** The end as it is shown, so that the text that is put in is not a hair off. */

@@ -11,6 +11,7 @@ import { add, cmp, type Rational, rational, sub } from "#quantity/rational.ts";
 import { type Unit, unitNamed } from "#quantity/unit.ts";
 import { type Decision, NEVER } from "../decision.ts";
 import { cellOf } from "../flow-state.ts";
+import { shownTo } from "../hazards/thresholds.ts";
 import { joined } from "../joints.ts";
 import { originOf } from "../origin.ts";
 import { base } from "../raw-fact.ts";
@@ -123,10 +124,10 @@ function difference(most: Rational, { base: hottest }: Hottest, limit: Quantity)
   return quantityOf("temperature difference", point(sub(most, hottest)), unit);
 }
 
-/** A temperature in the unit of what was written beside it. */
+/** A temperature in the unit of what was written beside it, as shown not below what it is. */
 function besideOf(beside: Quantity, kelvin: Rational): Quantity {
   const limit = limitOf("temperature", "at most", kelvin, unitOf(beside));
-  return { ...limit, form: "nominal", nominal: limit.high, high: null };
+  return shownTo("up", { ...limit, form: "nominal", nominal: limit.high, high: null });
 }
 
 function unitOf(quantity: Quantity): Unit {

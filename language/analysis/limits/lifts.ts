@@ -10,13 +10,14 @@ import { add, cmp, type Rational } from "#quantity/rational.ts";
 import { type Unit, unitNamed } from "#quantity/unit.ts";
 import { type Decision, NEVER } from "../decision.ts";
 import { cellOf } from "../flow-state.ts";
+import { shownTo } from "../hazards/thresholds.ts";
 import { base } from "../raw-fact.ts";
 import { carrierOf } from "../state-values.ts";
 import { instanceKey, instanceName } from "../world.ts";
-import { type At, declared, type Instance, limitBase } from "./at-node.ts";
+import { type At, type Instance, limitBase, toolsByName } from "./at-node.ts";
 import { onePersonLimit } from "./hands.ts";
 import type { LoadFact } from "./limit-fact.ts";
-import { legTroubles } from "./slings.ts";
+import { asShown, legTroubles } from "./slings.ts";
 
 type Lift = Extract<Action, { verb: "lift" | "support" | "set down" }>;
 
@@ -160,7 +161,7 @@ const NOT_BY_HAND = { legs: null, people: 0, lowered: null } as const;
 
 /** The tool that lifts so much, and no more than it has to. */
 function lightestFor(at: At, mass: Rational, by: "lifts" | "legLifts"): string | null {
-  const able = declared(at.run, "tool").flatMap((tool) => {
+  const able = toolsByName(at.run).flatMap((tool) => {
     const most = capacityOf(tool, by);
     return !tool.damaged && most !== null && cmp(most, mass) >= 0 ? [{ name: tool.name, most }] : [];
   });
@@ -212,7 +213,7 @@ function byHand(at: At, line: ExpandedAction, action: Lift, lifted: Instance, lo
 function explainLoad({ explain }: At, { place }: Lift, { weights }: Load, of: string, most: Weight | null): void {
   if (explain === undefined) return;
   const mass = hangingMass(weights, most);
-  if (mass.ok) explain({ of, span: place, explanation: mass.explanation });
+  if (mass.ok) explain({ of, span: place, explanation: asShown(mass.explanation) });
 }
 
 function nameOf({ part, index }: Instance): string {
@@ -246,5 +247,5 @@ function tell(at: At, line: ExpandedAction, lifted: Instance, load: Load, over: 
 export function loadShown({ mass }: Part, load: Rational): Quantity {
   const unit: Unit = (mass?.quantity.nominal ?? mass?.quantity.high)?.unit ?? unitNamed("kg");
   const least = limitOf("mass", "at least", load, unit);
-  return { ...least, form: "nominal", nominal: least.low, low: null };
+  return shownTo("up", { ...least, form: "nominal", nominal: least.low, low: null });
 }

@@ -96,6 +96,8 @@ export type HeatFact =
       readonly growth: Quantity;
       readonly wanted: Quantity;
       readonly needed: Quantity | null;
+      /** What forbids that temperature: the heat limit of the part, or how far the tools that are named get. */
+      readonly barred?: { readonly by: "part" | "tool"; readonly of: string; readonly limit: Quantity };
       /** Seconds on the way that were counted, with the part's own rate. */
       readonly cooling: { readonly seconds: number; readonly rate: Quantity } | null;
       /** Whether 20 °C had to be taken for the shop. */

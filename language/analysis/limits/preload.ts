@@ -2,7 +2,7 @@
 // tool.
 
 import { limitOf, point, quantityOf } from "#engineering/ends.ts";
-import type { Computed } from "#engineering/explanation.ts";
+import type { Computed, Explanation } from "#engineering/explanation.ts";
 import { preloadByNutFactor, shareOfProof, torqueByNutFactor } from "#engineering/preload.ts";
 import { type Bearing, hexagonBearing, preloadByFriction, torqueByFriction } from "#engineering/preload-by-friction.ts";
 import { proofLoad, strengthOf } from "#engineering/strength.ts";
@@ -10,9 +10,11 @@ import { readThread, type Thread } from "#engineering/thread.ts";
 import type { Conditioned, Part, Value } from "#model/declarations.ts";
 import type { TightenAction } from "#model/procedure.ts";
 import type { Quantity } from "#quantity/quantity.ts";
-import { cmp, mul, ONE, type Rational, rational } from "#quantity/rational.ts";
+import { cmp, mul, ONE, type Rational, rational, ZERO } from "#quantity/rational.ts";
+import { roundTo } from "#quantity/rounding.ts";
 import { unitNamed } from "#quantity/unit.ts";
 import type { Run } from "../follow.ts";
+import { isLost } from "../hazards/thresholds.ts";
 import { base } from "../raw-fact.ts";
 import { instanceName } from "../world.ts";
 import {
@@ -37,7 +39,10 @@ import { finalOf, isTightenedFurther } from "./torques.ts";
 const MOST = rational(9, 10);
 const LEAST = rational(2, 5);
 
-/** The final torque of one fastener at its upper and its lower end; silent once an angle follows. */
+/**
+ * The final torque of one fastener at its upper and its lower end, each by itself; silent once an angle follows. Where several nut
+ * factors may be meant, only what holds for each of them.
+ */
 export function preloadFacts(at: At, action: TightenAction, fastener: Instance, ways: readonly ThreadWay[]): void {
   const { part } = fastener;
   const final = finalOf(action);
@@ -45,10 +50,16 @@ export function preloadFacts(at: At, action: TightenAction, fastener: Instance, 
   const joint = jointOf(at, part);
   if (joint === null) return;
   for (const way of ways) {
-    const rubbing = rubbingOf(part, way, final.quantity, joint.thread);
-    if (rubbing === null) continue;
-    if (typeof rubbing === "string") leaveOut(at, part, rubbing, conditionText(part, way, final.quantity));
-    else look(at, action, fastener, { way, rubbing, final, ...joint });
+    const rubbings = rubbingsOf(part, way, final.quantity, joint.thread);
+    if (rubbings === null) continue;
+    if (rubbings === "missing") leaveOut(at, part, "nut factor", conditionText(part, way, final.quantity));
+    else
+      look(
+        at,
+        action,
+        fastener,
+        rubbings.map((rubbing) => ({ way, rubbing, final, ...joint })),
+      );
   }
 }
 
@@ -70,9 +81,9 @@ interface Tightened extends Joint {
   readonly final: Value;
 }
 
-/** What says nothing of its strength is not meant to be looked at. */
-function saysStrength({ thread, propertyClass, grade, nutFactors, frictions }: Part): boolean {
-  return propertyClass !== null || grade !== null || (thread !== null && nutFactors.length + frictions.length > 0);
+/** What says nothing of its thread and its strength is not meant to be looked at: a clamp, a plug. */
+function saysStrength({ thread, propertyClass, grade }: Part): boolean {
+  return thread !== null || propertyClass !== null || grade !== null;
 }
 
 function jointOf(at: At, part: Part): Joint | null {
@@ -109,33 +120,61 @@ function leaveOut({ leaveOut: add, run, node }: At, part: Part, lacks: string, w
   return null;
 }
 
-/** By the nut factor where it is declared for the condition the thread is in, else by friction; or what is missing for that. */
-function rubbingOf(part: Part, way: ThreadWay, torque: Quantity, thread: Thread): Rubbing | string | null {
-  const factor = forCondition(part.nutFactors, part, way, torque);
-  if (factor !== null && factor !== "missing") return { value: factor.value, bearing: null };
-  const friction = part.frictions.length === 0 ? null : forCondition(part.frictions, part, way, torque);
-  if (friction === null || friction === "missing") return factor === null ? null : "nut factor";
-  const bearing = hexagonBearing(thread);
-  return bearing === null ? "nut factor" : { value: friction.value, bearing };
+/**
+ * By the nut factor where it is declared for the condition the thread is in, else by friction: each that may be meant, of which one
+ * holds; or what is missing for that.
+ */
+function rubbingsOf(
+  part: Part,
+  way: ThreadWay,
+  torque: Quantity,
+  thread: Thread,
+): readonly Rubbing[] | "missing" | null {
+  const factors = forCondition(part.nutFactors, part, way, torque);
+  const frictions = part.frictions.length === 0 ? null : forCondition(part.frictions, part, way, torque);
+  const hasFactor = factors !== null && factors !== "missing";
+  const hasFriction = frictions !== null && frictions !== "missing";
+  if (!hasFactor && !hasFriction) return factors;
+  const known = hasFactor ? factors : [];
+  const isOpen = isInSeveral(way) || (way.is === "as found" && statedFor(part, way, torque) === null);
+  // One condition has one of the two: the nut factor where both are declared.
+  const others =
+    !hasFriction || (hasFactor && !isOpen)
+      ? []
+      : frictions.filter(({ condition }) => !known.some((factor) => sameAs(factor.condition, condition)));
+  const bearing = others.length === 0 ? null : hexagonBearing(thread);
+  if (others.length > 0 && bearing === null) return "missing";
+  return [
+    ...known.map(({ value }): Rubbing => ({ value, bearing: null })),
+    ...others.map(({ value }): Rubbing => ({ value, bearing })),
+  ];
+}
+
+/** Whether it is not known which of several is on the thread, or whether any is. */
+function isInSeveral({ is }: ThreadWay): boolean {
+  return is === "unknown" || (typeof is !== "string" && (is.with.length > 1 || is.with.includes(null)));
 }
 
 /**
- * That of the values which holds for the condition the thread is in. What is as it was found, or bare, is taken as what its torque
- * is stated for, where that is said; else a bare thread is dry. Null where nothing is known of the thread.
+ * Those of the values which may hold for the condition the thread is in. What is as it was found, or bare, is taken as what its
+ * torque is stated for, where that is said; else a bare thread is dry, and one as found in any of the conditions that are declared.
+ * Null where nothing is known of the thread.
  */
 function forCondition(
   values: readonly Conditioned[],
   part: Part,
   way: ThreadWay,
   torque: Quantity,
-): Conditioned | "missing" | null {
-  const known = values.find(({ condition }) => condition === null);
-  if (way.is === "unknown") return known ?? null;
+): readonly Conditioned[] | "missing" | null {
+  const forAny = values.filter(({ condition }) => condition === null);
+  if (way.is === "unknown") return forAny.length === 0 ? null : values;
   const meant = statedFor(part, way, torque);
-  const found = values.find(
+  const found = values.filter(
     ({ condition }) => condition !== null && (meant === null ? meets(condition, way) : sameAs(condition, meant)),
   );
-  return found ?? known ?? (way.is === "as found" && meant === null ? null : "missing");
+  if (way.is === "as found" && meant === null) return values.length === 0 ? null : values;
+  if (found.length > 0) return found;
+  return forAny.length > 0 ? forAny : "missing";
 }
 
 /** Of a thread that nobody touched here, the condition of the declared torque that is meant. */
@@ -164,95 +203,214 @@ function conditionText(part: Part, way: ThreadWay, torque: Quantity): string | n
   return found === null ? null : "dry" in found ? "dry" : found.with;
 }
 
-function look(at: At, action: TightenAction, fastener: Instance, tightened: Tightened): void {
-  const { proof, final, way } = tightened;
-  const { part, index } = fastener;
-  const { quantity } = final;
-  const clamped = clampedBy(part, tightened);
-  if (clamped === null || at.node.operation.kind !== "act") return;
-  const { preload, share } = clamped;
-  at.explain?.({ of: part.name, span: final.span, explanation: preload.explanation });
-  const { pass } = at.node.operation.line;
-  const [most, least] = [topOf(share), bottomOf(share)];
+/** @param each with one nut factor that may be meant */
+function look(at: At, action: TightenAction, fastener: Instance, each: readonly Tightened[]): void {
+  const { part } = fastener;
+  const ends = each.map((tightened) => ({ tightened, ...clampedBy(part, tightened) }));
+  for (const { tightened, upper, lower } of ends) {
+    const worked = [upper, lower].flatMap((end) => (end.ok ? [end.explanation] : []));
+    for (const explanation of new Set(worked)) at.explain?.({ of: part.name, span: tightened.final.span, explanation });
+    if (upper.ok) at.margin?.({ kind: "preload", part: part.name, limitOf: part.name, value: percent(upper.share) });
+  }
   const limit = shareLimit(at);
-  if (most !== null) at.margin?.({ kind: "preload", part: part.name, limitOf: part.name, value: percent(most) });
-  const tell = (how: "above proof" | "above share" | "low", counted: Rational, against: Rational): void => {
-    const fact = {
-      kind: "preload",
-      how,
-      part: instanceName(part, index),
-      span: action.stagesSpan ?? action.place,
-      torque: quantity,
-      preload: endOf(preload.value, how === "low"),
-      proof,
-      share: percent(counted),
-      limit: percent(against),
-      atLimit: torqueAt(tightened, prevailingOf(part), against, how === "low"),
-      explanation: preload.explanation,
-    } satisfies Omit<Extract<TorqueFact, { kind: "preload" }>, "pass" | "more">;
-    at.collect({ fact, where: way.where, pass, subject: base(fact.part), node: at.node.id });
-  };
-  if (most !== null && cmp(most, ONE) > 0) tell("above proof", most, ONE);
-  else if (most !== null && cmp(most, limit) > 0) tell("above share", most, limit);
-  if (least === null || action.toSeat || action.byHand || cmp(least, LEAST) >= 0) return;
-  if (!isTightenedFurther(at, fastener, quantity)) tell("low", least, LEAST);
+  judge(at, action, fastener, "upper", ends, (share) =>
+    cmp(share, ONE) > 0
+      ? { how: "above proof", against: ONE }
+      : limit !== null && cmp(share, limit) > 0
+        ? { how: "above share", against: limit }
+        : null,
+  );
+  const [first] = each;
+  if (first === undefined || action.toSeat || action.byHand) return;
+  // Whether it is tightened further is asked only where it matters: that takes a walk.
+  if (ends.every(({ lower }) => lower.ok && cmp(lower.share, LEAST) >= 0)) return;
+  if (isTightenedFurther(at, fastener, first.final.quantity)) return;
+  judge(at, action, fastener, "lower", ends, (share) =>
+    cmp(share, LEAST) < 0 ? { how: "low", against: LEAST } : null,
+  );
 }
 
-interface Clamped {
-  readonly preload: Extract<Computed, { ok: true }>;
-  /** Of the proof load. */
-  readonly share: Quantity;
+interface Verdict {
+  readonly how: Extract<TorqueFact, { kind: "preload" }>["how"];
+  readonly against: Rational;
 }
+
+/** Tells of one end of the torque what holds with each nut factor: by the one that speaks most against it. */
+function judge(
+  at: At,
+  action: TightenAction,
+  fastener: Instance,
+  side: Side,
+  ends: readonly (Clamped & { readonly tightened: Tightened })[],
+  verdict: (share: Rational) => Verdict | null,
+): void {
+  const { part } = fastener;
+  const known: { readonly tightened: Tightened; readonly end: Reached }[] = [];
+  for (const { tightened, [side]: end } of ends) {
+    if (end.ok) known.push({ tightened, end });
+    else {
+      const { way, final } = tightened;
+      leaveOut(at, part, end.lacks, end.lacks === "nut factor" ? conditionText(part, way, final.quantity) : null);
+    }
+  }
+  if (known.length < ends.length) return;
+  const [mildest, ...others] = known.sort((a, b) => cmp(a.end.share, b.end.share) * (side === "upper" ? 1 : -1));
+  if (mildest === undefined) return;
+  const found = verdict(mildest.end.share);
+  if (found !== null) tell(at, action, fastener, mildest.tightened, mildest.end, found);
+  else if (others.some(({ end }) => verdict(end.share) !== null)) leaveOut(at, part, "torque condition", null);
+}
+
+function tell(
+  at: At,
+  action: TightenAction,
+  { part, index }: Instance,
+  tightened: Tightened,
+  { preload, share, explanation }: Reached,
+  { how, against }: Verdict,
+): void {
+  const { operation } = at.node;
+  if (operation.kind !== "act") return;
+  const fact = {
+    kind: "preload",
+    how,
+    part: instanceName(part, index),
+    span: action.stagesSpan ?? action.place,
+    torque: tightened.final.quantity,
+    preload: endOf(preload, how === "low" ? "lower" : "upper") ?? preload,
+    proof: tightened.proof,
+    share: percent(share, against),
+    limit: percent(against),
+    atLimit: torqueAt(part, tightened, against, how === "low" ? "lower" : "upper"),
+    explanation,
+  } satisfies Omit<Extract<TorqueFact, { kind: "preload" }>, "pass" | "more">;
+  const subject = base(fact.part);
+  at.collect({ fact, where: tightened.way.where, pass: operation.line.pass, subject, node: at.node.id });
+}
+
+/** Upper: the most that the torque can clamp with. */
+type Side = "upper" | "lower";
+
+/** One end of the preload, as a share of the proof load too. */
+interface Reached {
+  readonly preload: Quantity;
+  readonly share: Rational;
+  readonly explanation: Explanation;
+}
+
+/** Each end by itself, or what there is none for want of. */
+type Clamped = Readonly<
+  Record<Side, (Reached & { readonly ok: true }) | { readonly ok: false; readonly lacks: string }>
+>;
 
 /** By the torque as written and the nut factor or friction as declared: both belong to one part alone. */
-function clampedBy(part: Part, { thread, proof, rubbing, final }: Tightened): Clamped | null {
+function clampedBy(part: Part, tightened: Tightened): Clamped {
+  const { final, rubbing } = tightened;
   return once(clamped, final, rubbing.value, () => {
-    const torque = { torque: { value: final.quantity }, prevailing: prevailingOf(part) };
-    const by = { value: rubbing.value.quantity };
-    const preload =
-      rubbing.bearing === null
-        ? preloadByNutFactor(thread, torque, by)
-        : preloadByFriction(thread, torque, { inThread: by, underHead: by }, rubbing.bearing);
-    const share = preload.ok ? shareOfProof({ value: preload.value }, { value: proof }) : null;
-    return preload.ok && share?.ok === true ? { preload, share: share.value } : null;
+    const preload = preloadOf(tightened, final.quantity, rubbing.value.quantity, prevailingOf(part));
+    const [upper, lower] = preload.ok ? reached(tightened, preload) : [];
+    if (upper !== undefined && lower !== undefined) return { upper, lower };
+    return { upper: oneEnd(part, tightened, "upper"), lower: oneEnd(part, tightened, "lower") };
   });
 }
 
-const clamped: WorkedOut<Clamped | null> = new WeakMap();
+/** Where not all ends are given, or one is of no use, the other may still be known. */
+function oneEnd(part: Part, tightened: Tightened, side: Side): Clamped[Side] {
+  const { final, rubbing } = tightened;
+  const torque = endOf(final.quantity, side);
+  const against = opposite(side);
+  const by = endOf(rubbing.value.quantity, against);
+  const running = prevailingOf(part);
+  const prevailing = running === null ? null : endOf(running.value, against);
+  if (torque === null) return { ok: false, lacks: `${side} torque` };
+  if (by === null) return { ok: false, lacks: "nut factor" };
+  if (running !== null && prevailing === null) return { ok: false, lacks: "prevailing torque" };
+  const preload = preloadOf(tightened, torque, by, prevailing === null ? null : { value: prevailing });
+  if (!preload.ok) return { ok: false, lacks: preload.refusal.input };
+  const [end] = reached(tightened, preload);
+  if (end === undefined) return { ok: false, lacks: "class or grade that is known" };
+  const { explanation } = preload;
+  const value = asLimit(preload.value, side);
+  return { ...end, explanation: { ...explanation, result: { ...explanation.result, value } } };
+}
 
-/** The shop's own share; never more than the whole. */
-function shareLimit({ run }: At): Rational {
+function preloadOf(
+  { thread, rubbing }: Tightened,
+  torque: Quantity,
+  by: Quantity,
+  prevailing: { readonly value: Quantity } | null,
+): Computed {
+  const tightening = { torque: { value: torque }, prevailing };
+  return rubbing.bearing === null
+    ? preloadByNutFactor(thread, tightening, { value: by })
+    : preloadByFriction(thread, tightening, { inThread: { value: by }, underHead: { value: by } }, rubbing.bearing);
+}
+
+/** The upper and the lower end; none where no share of the proof load can be told. */
+function reached(
+  { proof }: Tightened,
+  { value: preload, explanation }: Extract<Computed, { ok: true }>,
+): readonly (Reached & { readonly ok: true })[] {
+  const share = shareOfProof({ value: preload }, { value: proof });
+  const ends = share.ok ? [topOf(share.value), bottomOf(share.value)] : [];
+  return ends.flatMap((end) => (end === null ? [] : [{ ok: true, preload, share: end, explanation }]));
+}
+
+function opposite(side: Side): Side {
+  return side === "upper" ? "lower" : "upper";
+}
+
+const clamped: WorkedOut<Clamped> = new WeakMap();
+/** The shop's own share, never more than the whole; null where it cannot be read. */
+function shareLimit({ run }: At): Rational | null {
+  if (isLost(run, "preload", "ratio")) return null;
   const own = thresholdOf(run, "preload")?.quantity;
   const limit = own?.kind === "ratio" ? limitBase(own) : null;
   return limit === null || cmp(limit, ONE) > 0 ? MOST : limit;
 }
 
-function percent(share: Rational): Quantity {
-  return quantityOf("ratio", point(share), unitNamed("%"), 3);
+/** @param limit what it is not: with as many digits as it takes to show that */
+function percent(share: Rational, limit: Rational = ZERO): Quantity {
+  const shown = (digits: number): Quantity => quantityOf("ratio", point(share), unitNamed("%"), digits);
+  const isAtLimit = ({ nominal }: Quantity): boolean =>
+    nominal !== null && cmp(roundTo(nominal.written, nominal.digit, "nearest"), mul(limit, rational(100))) === 0;
+  return [3, 4, 5].map(shown).find((quantity) => !isAtLimit(quantity)) ?? shown(6);
 }
 
-/** The end that counts, alone. */
-function endOf(band: Quantity, low: boolean): Quantity {
-  const end = low ? (band.low ?? band.nominal) : (band.high ?? band.nominal);
-  return { ...band, form: "nominal", low: null, nominal: end, high: null };
+/** The end that counts, alone; null where it is open. */
+function endOf(band: Quantity, side: Side): Quantity | null {
+  const end = (side === "lower" ? band.low : band.high) ?? band.nominal;
+  return end === null ? null : { ...band, form: "nominal", low: null, nominal: end, high: null };
+}
+
+/** All that is known of a preload of which one end was worked out. */
+function asLimit(preload: Quantity, side: Side): Quantity {
+  const { nominal: end } = preload;
+  return side === "upper"
+    ? { ...preload, form: "at most", nominal: null, high: end }
+    : { ...preload, form: "at least", nominal: null, low: end };
 }
 
 /** The torque, in the writer's unit, at which the counted end would be at the limit. */
 function torqueAt(
+  part: Part,
   { thread, proof, rubbing, final }: Tightened,
-  prevailing: { value: Quantity } | null,
   share: Rational,
-  low: boolean,
+  side: Side,
 ): Quantity | null {
   const load = proof.nominal;
   const unit = (final.quantity.nominal ?? final.quantity.high ?? final.quantity.low)?.unit;
-  if (load === null || unit === undefined) return null;
+  const value = endOf(rubbing.value.quantity, opposite(side));
+  if (load === null || unit === undefined || value === null) return null;
   const force = { value: quantityOf("force", point(mul(load.base, share)), load.unit, 6) };
-  const by = { value: rubbing.value.quantity };
+  const running = prevailingOf(part);
+  const taken = running === null ? null : endOf(running.value, opposite(side));
+  const prevailing = taken === null ? null : { value: taken };
+  const by = { value };
   const torque =
     rubbing.bearing === null
       ? torqueByNutFactor(thread, force, by, prevailing)
       : torqueByFriction(thread, force, { inThread: by, underHead: by }, rubbing.bearing, prevailing);
-  const end = torque.ok ? (low ? topOf(torque.value) : bottomOf(torque.value)) : null;
-  return end === null ? null : limitOf("torque", low ? "at least" : "at most", end, unit, 3);
+  const end = torque.ok ? topOf(torque.value) : null;
+  return end === null ? null : limitOf("torque", side === "lower" ? "at least" : "at most", end, unit, 3);
 }

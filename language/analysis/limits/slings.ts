@@ -1,16 +1,24 @@
 // What hangs on each leg of a sling, beside what a leg may lift. Knows no hoist and no attachment.
-import type { Computed } from "#engineering/explanation.ts";
+import type { Computed, Explanation } from "#engineering/explanation.ts";
 import { slingLegLoad } from "#engineering/lifting.ts";
 import type { SlingLegs, ToolUse } from "#model/procedure.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import type { Span } from "#syntax/span.ts";
+import { shownTo } from "../hazards/thresholds.ts";
 import { type At, isAbove, limitBase, topOf } from "./at-node.ts";
 import type { LegsFound } from "./limit-fact.ts";
 
 /** The load on one leg; null where nothing is said of legs, or not in a form that can be read. */
 export function legLoad(legs: SlingLegs | null, load: Quantity): Computed | null {
   if (legs === null || legs.count === null || legs.angle === null) return null;
-  return slingLegLoad({ value: load }, legs.count, { value: legs.angle.quantity });
+  const one = slingLegLoad({ value: load }, legs.count, { value: legs.angle.quantity });
+  return one.ok ? { ...one, value: shownTo("up", one.value), explanation: asShown(one.explanation) } : one;
+}
+
+/** How a load came about, with the load never shown as less than it is. */
+export function asShown(explanation: Explanation): Explanation {
+  const { result } = explanation;
+  return { ...explanation, result: { ...result, value: shownTo("up", result.value) } };
 }
 
 /** A load that its legs do not carry. `sling` null: no leg may hang at that angle. */

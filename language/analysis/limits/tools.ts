@@ -5,13 +5,14 @@ import type { Explanation } from "#engineering/explanation.ts";
 import { type Adapter, beyondRange, settingWindow, wrenchSetting } from "#engineering/wrench.ts";
 import type { Capability, Tool, Value } from "#model/declarations.ts";
 import type { TightenAction, ToolUse } from "#model/procedure.ts";
+import type { Kind } from "#quantity/kind.ts";
 import { band, type Quantity } from "#quantity/quantity.ts";
-import { cmp, isZero, mul, rational, sub } from "#quantity/rational.ts";
+import { cmp, isNegative, isZero, mul, rational, sub } from "#quantity/rational.ts";
 import type { Span } from "#syntax/span.ts";
 import { NEVER } from "../decision.ts";
 import { base } from "../raw-fact.ts";
 import { instanceName } from "../world.ts";
-import { type At, declared, type Instance, limitBase, once, prevailingOf, type WorkedOut } from "./at-node.ts";
+import { type At, type Instance, limitBase, once, prevailingOf, toolsByName, type WorkedOut } from "./at-node.ts";
 import { type HeatAction, hottestOf } from "./heating.ts";
 import type { ToolFact } from "./limit-fact.ts";
 import { finalOf } from "./torques.ts";
@@ -186,26 +187,20 @@ export function readingFacts(
 ): void {
   const { expect, tools, place } = reading;
   if (expect === null || tools.some(({ tool }) => tool.damaged)) return;
-  const gauges = tools.filter(
-    ({ tool: { capability } }) => capability.measures !== null || capability.resolution !== null,
-  );
-  if (gauges.length === 0) {
+  const gauges = tools.filter(({ tool: { capability } }) => (rangeOf(capability) ?? capability.resolution) !== null);
+  if (gauges.length === 0 || showsOtherKind(gauges, expect.quantity)) {
     const between = { ...place, start: place.end, end: expect.span.start - " expect ".length };
-    if (reading.needsTool && expect.workedOut === undefined && !namesMore(tools, between))
+    const isAsked = reading.needsTool || gauges.some(({ tool }) => tool.capability.measures !== null);
+    if (isAsked && expect.workedOut === undefined && !namesMore(tools, between))
       noTool(at, "reading", expect.quantity, tools, place, null, "");
     return;
   }
   for (const use of gauges) {
-    const { measures } = use.tool.capability;
-    if (measures === null || !isAlike(expect.quantity, measures.quantity)) continue;
-    const beyond = beyondReading(expect.quantity, measures.quantity);
+    const range = rangeOf(use.tool.capability);
+    if (range === null || !isAlike(expect.quantity, range.quantity)) continue;
+    const beyond = beyondReading(expect.quantity, range.quantity);
     if (beyond === null) continue;
-    const fitting = otherTool(at, use.tool, ({ capability }) => {
-      const other = capability.measures?.quantity;
-      return (
-        other !== undefined && isAlike(expect.quantity, other) && beyondRange(endsOf(expect.quantity), other) === null
-      );
-    });
+    const fitting = otherTool(at, use.tool, ({ capability }) => canDo("reading", capability, expect.quantity));
     const { quantity } = expect;
     outside(
       at,
@@ -214,7 +209,7 @@ export function readingFacts(
         what: "reading",
         asked: quantity,
         value: quantity,
-        range: measures,
+        range,
         use,
         fitting,
         explanation: null,
@@ -225,9 +220,32 @@ export function readingFacts(
   precision(at, gauges, expect, place);
 }
 
+/**
+ * Whether what is named shows something else. What a volume and a time are read for together may be anything, and so what a tool is
+ * read for that does not say what it shows.
+ */
+function showsOtherKind(gauges: readonly ToolUse[], asked: Quantity): boolean {
+  const shown = gauges.map(({ tool: { capability } }) => kindsShown(rangeOf(capability)?.quantity ?? null));
+  const [first = [], ...others] = shown;
+  return first.length > 0 && others.every((kinds) => isEither(first, kinds)) && !isEither(first, kindsShown(asked));
+}
+
+/** What can be read on a tool; a torque wrench shows torques. */
+function rangeOf({ measures, torque }: Capability): Value | null {
+  return measures ?? torque;
+}
+
+function kindsShown(of: Quantity | null): readonly Kind[] {
+  return of === null ? [] : [of.kind, ...(of.alternatives ?? [])].map(kindOfSteps);
+}
+
+function isEither(some: readonly Kind[], others: readonly Kind[]): boolean {
+  return some.some((kind) => others.includes(kind));
+}
+
 /** Where limits leave what a tool can show; between readings that it shows, any difference may be asked. */
 export function beyondReading(asked: Quantity, range: Quantity): "below" | "above" | null {
-  return isDifference(asked, range) ? null : beyondRange(endsOf(asked), range);
+  return asked.kind !== range.kind || isDifference(asked, range) ? null : beyondRange(endsOf(asked), range);
 }
 
 /**
@@ -236,7 +254,12 @@ export function beyondReading(asked: Quantity, range: Quantity): "below" | "abov
  */
 function isDifference({ low, high }: Quantity, { low: least }: Quantity): boolean {
   if (high === null || least === null || (low !== null && !isZero(low.base))) return false;
+  if (isNegative(high.base)) return false;
   return cmp(high.base, mul(least.base, rational(1, 10))) <= 0;
+}
+
+function reaches(range: Quantity, value: Quantity): boolean {
+  return isAlike(value, range) && (value.kind !== range.kind || beyondRange(value, range) === null);
 }
 
 /** The limit of a one-sided value has to be seen, too. */
@@ -245,8 +268,9 @@ export function endsOf(quantity: Quantity): Quantity {
   return { ...quantity, form: "nominal", low: null, nominal: quantity.low ?? quantity.high, high: null };
 }
 
+/** A temperature and a difference of two are read on one scale. */
 export function isAlike(a: Quantity, b: Quantity): boolean {
-  return a.kind === b.kind && (a.qualifier ?? "gauge") === (b.qualifier ?? "gauge");
+  return kindOfSteps(a.kind) === kindOfSteps(b.kind) && (a.qualifier ?? "gauge") === (b.qualifier ?? "gauge");
 }
 
 /** A tolerance narrower than one step of the tool that must hold it. */
@@ -255,21 +279,19 @@ function precision(at: At, uses: readonly ToolUse[], value: Value | null, place:
   const { low, high } = band(value.quantity);
   if (low === null || high === null) return;
   const width = sub(high, low);
+  const kind = kindOfSteps(value.quantity.kind);
   for (const use of uses) {
     const { resolution } = use.tool.capability;
     const step = resolution === null ? null : limitBase(resolution.quantity);
-    const kind = resolution?.quantity.kind;
-    if (resolution === null || step === null || !isScaleOf(kind, value.quantity.kind) || cmp(width, step) >= 0)
-      continue;
+    if (resolution === null || step === null || resolution.quantity.kind !== kind || cmp(width, step) >= 0) continue;
     const fitting = otherTool(at, use.tool, ({ capability }) => {
       const other = capability.resolution === null ? null : limitBase(capability.resolution.quantity);
       const measures = capability.measures?.quantity;
-      const fits =
-        measures !== undefined && isAlike(value.quantity, measures) && beyondRange(value.quantity, measures) === null;
+      const fits = measures !== undefined && reaches(measures, value.quantity);
       return other !== null && capability.resolution?.quantity.kind === kind && cmp(width, other) >= 0 && fits;
     });
     const unit = (resolution.quantity.nominal ?? resolution.quantity.low ?? resolution.quantity.high)?.unit;
-    if (unit === undefined || kind === undefined) continue;
+    if (unit === undefined) continue;
     tell(
       at,
       {
@@ -289,8 +311,8 @@ function precision(at: At, uses: readonly ToolUse[], value: Value | null, place:
 }
 
 /** Steps of a thermometer are differences. */
-function isScaleOf(step: Quantity["kind"] | undefined, value: Quantity["kind"]): boolean {
-  return step === value || (value === "temperature" && step === "temperature difference");
+function kindOfSteps(of: Kind): Kind {
+  return of === "temperature" ? "temperature difference" : of;
 }
 
 // ---- heating
@@ -417,8 +439,8 @@ export function saysNothing({ capability }: Tool): boolean {
 function canDo(what: "torque" | "reading" | "heating", capability: Capability, value: Quantity): boolean {
   if (what === "torque") return capability.torque !== null && beyondRange(value, capability.torque.quantity) === null;
   if (what === "reading") {
-    const measures = capability.measures?.quantity;
-    return measures !== undefined && isAlike(value, measures) && beyondRange(endsOf(value), measures) === null;
+    const range = rangeOf(capability)?.quantity;
+    return range !== undefined && reaches(range, endsOf(value));
   }
   const most = capability.heatsTo === null ? null : limitBase(capability.heatsTo.quantity);
   const top = band(value).high;
@@ -427,7 +449,7 @@ function canDo(what: "torque" | "reading" | "heating", capability: Capability, v
 
 /** The first other tool that is declared and fits: of a sort, so the one whose range is the narrowest comes first. */
 function otherTool({ run }: At, but: Tool | null, fits: (tool: Tool) => boolean): string | null {
-  const found = declared(run, "tool").filter((tool) => tool !== but && !tool.damaged && fits(tool));
+  const found = toolsByName(run).filter((tool) => tool !== but && !tool.damaged && fits(tool));
   const top = ({ capability }: Tool) =>
     (capability.torque ?? capability.heatsTo ?? capability.measures)?.quantity.high?.base ?? null;
   const [nearest] = [...found].sort((a, b) => {

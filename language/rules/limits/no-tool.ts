@@ -10,7 +10,7 @@ export const noTool = rule({
   about: "no tool",
   page: {
     finds:
-      "A torque, a check or measurement with limits, or a heating, with no tool named for it, or only tools that are declared to do something else. Tightening by hand, records, and tools that say nothing of themselves are left aside.",
+      "A torque, a check or measurement with limits, or a heating, with no tool named for it, or only tools that are declared to do something else. Tightening by hand, records without a gauge, and tools that say nothing of themselves are left aside.",
     why: "Without a tool the value is a wish: nobody can know whether it was met, and the crib cannot be asked for what is needed.",
     fails: `source Manual "pump manual" revision "9"
 tool Wrench "torque wrench" { torque 8 .. 60 N·m }
@@ -45,7 +45,12 @@ procedure CloseCover "Close the cover" {
     message:
       named.length === 0 ? `No tool is named for ${FOR[what]}.` : `${listed(named, "and")} cannot do ${FOR[what]}.`,
     why: `${show(value)} has to be met.`,
-    remedy: fitting === null ? `Name ${A[what]} with “with”.` : `Name a tool for it, such as ${fitting}.`,
+    remedy:
+      fitting !== null
+        ? `Name a tool for it, such as ${fitting}.`
+        : named.length === 0
+          ? `Name ${A[what]} with “with”.`
+          : `Name ${A[what]} that can.`,
   }),
   fix: ({ what, addAt, fitting, options, inOrder }) =>
     addAt === null || fitting === null || what === "reading"

@@ -1,6 +1,6 @@
 // limits.overtorque: a torque whose preload comes near the proof load of the fastener, or above it.
 import { base } from "#analysis/raw-fact.ts";
-import { show } from "#quantity/display.ts";
+import { show, showLike } from "#quantity/display.ts";
 import { rule } from "../rule.ts";
 import { torqueRemedy } from "../wording.ts";
 
@@ -55,7 +55,7 @@ procedure CloseCover "Close the cover" {
       how === "above proof"
         ? `The torque for ${part} is above what the bolt bears.`
         : `The torque for ${part} is near what the bolt bears.`,
-    why: `At the upper end of ${show(torque)} the preload is ${show(preload)}, ${show(share)} of the proof load of ${show(proof)}; ${show(limit)} is the limit.`,
+    why: `${torque.form === "at most" ? "At" : "At the upper end of"} ${show(torque).replace("at most ", "")} the preload is ${show(preload)}, ${show(share)} of the proof load of ${showLike(proof, preload)}; ${show(limit)} is the limit.`,
     remedy: torqueRemedy(atLimit),
   }),
 });

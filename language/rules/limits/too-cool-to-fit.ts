@@ -1,6 +1,8 @@
 // limits.too-cool-to-fit: the heated part is not large enough over its mate, or the cooled one not small enough in it.
+import type { HeatFact } from "#analysis/limits/limit-fact.ts";
 import { base } from "#analysis/raw-fact.ts";
 import { show } from "#quantity/display.ts";
+import type { Quantity } from "#quantity/quantity.ts";
 import { putInstead } from "../put-in.ts";
 import { rule } from "../rule.ts";
 import { timeText } from "../wording.ts";
@@ -69,7 +71,7 @@ procedure FitBearing "Fit the bearing" {
     source:
       "d·[αo(To − 20 °C) − αi(Ti − 20 °C)], thermal expansion along a straight line; lengths at 20 °C as ISO 1 has them (from memory: not verified). Measure part and mate at contact.",
   },
-  say: ({ how, part, mate, temperature, growth, wanted, needed, cooling, ambientTaken, installAt, fitAt }) => {
+  say: ({ how, part, mate, temperature, growth, wanted, needed, barred, cooling, ambientTaken, installAt, fitAt }) => {
     const heated = how === "heated";
     const loss =
       cooling === null || cooling.seconds === 0
@@ -82,7 +84,9 @@ procedure FitBearing "Fit the bearing" {
       remedy:
         needed === null
           ? "No temperature is enough: press the part, or compare the fit with the drawing."
-          : `${heated ? "Heat" : "Cool"} to ${show(needed)}.`,
+          : barred === undefined
+            ? `${heated ? "Heat" : "Cool"} to ${show(needed)}.`
+            : forbidden(heated, needed, barred),
       related: [
         { message: `${part} and ${mate} go together here`, span: installAt },
         { message: "The fit is declared here", span: fitAt },
@@ -92,3 +96,13 @@ procedure FitBearing "Fit the bearing" {
   fix: (fact) =>
     fact.instead === null ? [] : putInstead(`${fact.how === "heated" ? "Heat" : "Cool"} to ${fact.instead.text}`, fact),
 });
+
+type Barred = NonNullable<Extract<HeatFact, { readonly kind: "too cool to fit" }>["barred"]>;
+
+/** What one limit asks for and another forbids is never proposed. */
+function forbidden(heated: boolean, needed: Quantity, { by, of, limit }: Barred): string {
+  const wanted = `It would have to be ${heated ? "heated" : "cooled"} to ${show(needed)}`;
+  return by === "part"
+    ? `${wanted}, and ${of} bears no more than ${show(limit).replace(/^at most /, "")}: press the part, cool its mate as well, or compare the fit with the drawing.`
+    : `${wanted}, and ${of} ${heated ? "heats" : "cools"} to ${show(limit)}: name a tool that gets there, press the part, or ${heated ? "cool" : "heat"} its mate as well.`;
+}

@@ -1,6 +1,6 @@
 // limits.undertorque: a torque that clamps with less than two fifths of the proof load.
 import { base } from "#analysis/raw-fact.ts";
-import { show } from "#quantity/display.ts";
+import { show, showLike } from "#quantity/display.ts";
 import { rule } from "../rule.ts";
 import { torqueRemedy } from "../wording.ts";
 
@@ -51,7 +51,7 @@ procedure CloseCover "Close the cover" {
   },
   say: ({ part, torque, preload, proof, share, limit, atLimit }) => ({
     message: `The torque for ${part} clamps it only lightly.`,
-    why: `At the lower end of ${show(torque)} the preload is ${show(preload)}, ${show(share)} of the proof load of ${show(proof)}; ${show(limit)} is usual at least.`,
+    why: `${torque.form === "at least" ? "At" : "At the lower end of"} ${show(torque).replace("at least ", "")} the preload is ${show(preload)}, ${show(share)} of the proof load of ${showLike(proof, preload)}; ${show(limit)} is usual at least.`,
     remedy: torqueRemedy(atLimit),
   }),
 });

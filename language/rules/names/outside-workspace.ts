@@ -1,4 +1,5 @@
 // names.outside-workspace: a path that is absolute, leaves the workspace, or leads to no file.
+import type { Span } from "#syntax/span.ts";
 import { rule } from "../rule.ts";
 import { quoted } from "../wording.ts";
 
@@ -14,8 +15,16 @@ export const outsideWorkspace = rule({
     mended: 'use "shop/tools.sprag"\n\npart Cover "bearing cover"\n',
     files: { "shop/tools.sprag": 'tool Puller "bearing puller"\n' },
   },
-  say: ({ path, why }) => ({ ...SAYINGS[why], message: `${quoted(path)} ${SAYINGS[why].message}` }),
+  say: ({ path, why, span }) =>
+    why === "absent" && hasBackslash(path, span)
+      ? { message: "Folders in a path are parted by “/”, not by “\\”.", remedy: "Write “/” in place of “\\”." }
+      : { ...SAYINGS[why], message: `${quoted(path)} ${SAYINGS[why].message}` },
 });
+
+/** In a text a backslash takes the sign behind it as it stands: what is said is shorter than what is written between the quotes. */
+function hasBackslash(path: string, { start, end }: Span): boolean {
+  return path.includes("\\") || (path !== "" && end - start > path.length + 2);
+}
 
 const SAYINGS = {
   absolute: {

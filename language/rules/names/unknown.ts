@@ -1,6 +1,6 @@
 // names.unknown: a name that is not declared, or that is declared as something that does not belong there.
 import { rule } from "../rule.ts";
-import { listed, quoted } from "../wording.ts";
+import { listed, quoted, shownName } from "../wording.ts";
 
 export const unknown = rule({
   code: "names.unknown",
@@ -26,7 +26,8 @@ procedure CloseUp "Close the housing" {
 `,
   },
   say: (problem) => {
-    const { name, wanted, nearest } = problem;
+    const { wanted, nearest } = problem;
+    const name = shownName(problem.name);
     const near = nearest.length === 0 ? null : `Probably ${listed(nearest)} is meant.`;
     if (problem.kind === "unknown name") {
       return {

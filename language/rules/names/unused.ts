@@ -1,5 +1,6 @@
 // names.unused: a declaration, option or `use` that nothing uses.
 import { rule } from "../rule.ts";
+import { shownName } from "../wording.ts";
 
 export const unused = rule({
   code: "names.unused",
@@ -30,7 +31,7 @@ procedure FitSeal "Fit the seal" {
           remedy: "Take the line out, or use what the file declares.",
         }
       : {
-          message: `The ${what} ${name} is not used.`,
+          message: `The ${what} ${shownName(name)} is not used.`,
           remedy:
             what === "energy"
               ? "Say which part it drives (“driven by”) or isolate it; else take it out."

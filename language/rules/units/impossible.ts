@@ -37,5 +37,9 @@ const SAYINGS: Readonly<Record<Impossibility, { readonly message: string; readon
     remedy: "Correct the value or the ends of its range.",
   },
   "no such clock position": { message: "is on no clock.", remedy: "Clock positions go from 1 o'clock to 12 o'clock." },
+  "all of the reading": {
+    message: "is no accuracy: it takes all of the reading.",
+    remedy: "Give the share of the reading that it may be off, as in accuracy 4 %.",
+  },
   "too many digits": { message: "has more digits than can be read.", remedy: "Write it with a larger unit." },
 };

@@ -22,7 +22,7 @@ export const manyActions = rule({
       verbs.map((verb) => quoted(verb.toLowerCase())),
       "and",
     )}.`,
-    why: "It is ticked once, also by someone who was called away after the first.",
+    why: "Somebody who is called away after the first cannot see by the words what is left to do.",
     remedy: "Give each action a step of its own.",
   }),
 });

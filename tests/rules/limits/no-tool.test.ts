@@ -48,6 +48,50 @@ test.each([
   expectFindings(text(step));
 });
 
+// Design, checks.md: a measurement with limits and no tool that can do it; what says nothing of itself may do anything.
+const measuring = (step: string, found = ""): string => `tool Feeler "feeler gauge" { measures 0.03 .. 1 mm }
+tool Steps "depth gauge" { resolution 0.01 mm }
+tool Thermometer "thermometer" { measures 0 .. 200 °C }
+tool Jug "measuring jug" { measures 0 .. 5 L }
+tool Watch "stop watch" { measures 0 .. 1 h }
+tool Tester "hardness tester" { measures 20 .. 70 }
+tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+tool Lamp "lamp"
+part Screw "screw"
+procedure Look {
+  step inspect Screw with Feeler + Steps + Thermometer + Jug + Watch + Tester + Wrench + Lamp
+  step { inspect Screw
+    ${step}
+${found === "" ? "" : `  //${"^".repeat(found.length)} limits.no-tool warning\n`}  }
+}`;
+
+test.each([
+  ['check "leak pressure" with Feeler expect at most 3 bar', 'check "leak pressure"'],
+  ['check "leak pressure" with Feeler expect 3 bar', 'check "leak pressure"'],
+  ['record "pressure" 1 .. 3 bar with Feeler', 'record "pressure" 1 .. 3 bar with Feeler'],
+  // The unit was left out of the tool's range.
+  ['check "gap" with Tester expect 30 .. 40 mm', 'check "gap"'],
+  ['check "grip" with Wrench expect 10 .. 12 mm', 'check "grip"'],
+])("an instrument for something else: %s", (step, found) => {
+  expectFindings(measuring(step, found));
+});
+
+test.each([
+  ['check "gap" with Feeler expect at most 0.5 mm'],
+  // Two tools, one of which can.
+  ['check "gap" with Feeler + Thermometer expect at most 80 °C'],
+  // Two that are read for one value.
+  ['check "flow" with Jug + Watch expect 4 .. 5 L/min'],
+  ['check "rise" with Thermometer expect at most 30 K'],
+  ['check "pressure" with Feeler + Lamp expect 1 .. 3 bar'],
+  ['check "pressure" with Steps expect 1 .. 3 bar'],
+  ['check "hardness" with Tester expect 58 .. 62'],
+  ['check "torque" with Wrench expect at least 30 N·m'],
+  ['record "pressure" 1 .. 3 bar'],
+])("silent, an instrument: %s", (step) => {
+  expectFindings(measuring(step));
+});
+
 test("a check with limits", () => {
   expectFindings(`part Screw "screw"
 procedure Look {

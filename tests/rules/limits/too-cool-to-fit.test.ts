@@ -150,3 +150,44 @@ test("silent where a line does not say how hot, or of what, in a way that can be
     expect(codes(damaged).length).toBeGreaterThan(0);
   }
 });
+
+// What one limit wants and another forbids is never proposed. 97.7 °C for the sample above; 72 µm of 100 mm with 18 µm/(m·K): 40 K.
+test("a part that does not bear what it would need", () => {
+  const bears = (limit: string): string =>
+    text({ range: "75 .. 85 °C", bearing: `heat limit ${limit} per Manual "3"`, found: true });
+  expectFindings(bears("97 °C"));
+  expect(told(bears("97 °C"), "limits.too-cool-to-fit")).toContain(
+    "→ It would have to be heated to at least 97.7 °C, and Bearing bears no more than 97 °C: press the part, cool its mate as well, or compare the fit with the drawing.",
+  );
+  expect(told(bears("97 °C"), "limits.too-cool-to-fit")).not.toContain("+ ");
+  expect(told(bears("98 °C"), "limits.too-cool-to-fit")).toContain("→ Heat to at least 97.7 °C.");
+  // The range from there on would pass the limit.
+  expect(told(bears("98 °C"), "limits.too-cool-to-fit")).not.toContain("+ ");
+  expect(told(bears("108 °C"), "limits.too-cool-to-fit")).toContain("+ Heat to 97.7 .. 107.7 °C");
+});
+
+test("a heater or a freezer that does not get there", () => {
+  const heated = (most: string): string =>
+    text({ range: "75 .. 85 °C", found: true }).replace("heats to 300 °C", `heats to ${most}`);
+  expect(told(heated("90 °C"), "limits.too-cool-to-fit")).toContain(
+    "→ It would have to be heated to at least 97.7 °C, and Heater heats to 90 °C: name a tool that gets there, press the part, or cool its mate as well.",
+  );
+  expect(told(heated("100 °C"), "limits.too-cool-to-fit")).not.toContain("+ ");
+  expect(told(heated("110 °C"), "limits.too-cool-to-fit")).toContain("+ Heat to 97.7 .. 107.7 °C");
+  const cooled = (least: string): string => `material Bronze "bronze" { expansion 18 µm/(m·K) }
+tool Freezer "freezer" { cools to ${least} }
+part Housing "housing" { material Bronze }
+part Bush "bush" { material Bronze }
+fit Housing over Bush { diameter 100 mm  interference 20 .. 60 µm  slip clearance 12 µm }
+procedure FitBush {
+  begin with Housing is installed
+  step cool Bush to -15 .. -5 °C with Freezer
+  step install Bush in Housing
+}`;
+  expect(told(cooled("-18 °C"), "limits.too-cool-to-fit")).toContain(
+    "→ It would have to be cooled to at most -20 °C, and Freezer cools to -18 °C: name a tool that gets there, press the part, or heat its mate as well.",
+  );
+  // The range of ten kelvins from there on would leave what the freezer can.
+  expect(told(cooled("-25 °C"), "limits.too-cool-to-fit")).not.toContain("+ ");
+  expect(told(cooled("-30 °C"), "limits.too-cool-to-fit")).toContain("+ Cool to -30 .. -20 °C");
+});

@@ -104,6 +104,9 @@ test.each([
   ["measures 25 .. 50 mm", "at most 12 mm"],
   ["measures 200 .. 350 mm", "2 .. 2.5 mm"],
   ["measures 200 .. 350 mm", "at most 21 mm"],
+  // Below zero it is a reading of its own.
+  ["measures 0 .. 10 bar", "at most -0.3 bar"],
+  ["measures -0.5 .. 10 bar", "at most -0.6 bar"],
 ])("a gauge: %s, %s", (tool, limits) => {
   expectFindings(gauge(tool, limits, true));
 });
@@ -117,6 +120,11 @@ test.each([
   ["measures 200 .. 350 mm", "at most 0.1 mm"],
   ["measures 25 .. 50 mm", "0 .. 0.02 mm"],
   ["measures 200 .. 350 mm", "at most 20 mm"],
+  ["measures -1 .. 10 bar", "at most -0.3 bar"],
+  ["measures 0 .. 10 bar", "at most 0 bar"],
+  // A temperature difference, which is no temperature (design: language.md, Quantities).
+  ["measures -20 .. 250 °C", "at most 30 K"],
+  ["measures -20 .. 250 °C", "20 .. 30 K"],
 ])("silent, a gauge: %s, %s", (tool, limits) => {
   expectFindings(gauge(tool, limits, false));
 });

@@ -26,6 +26,21 @@ test("what it tells", () => {
   `);
 });
 
+// An accuracy is a share of the reading: with all of it as the error no setting is left (design: limits.tool-accuracy, T/(1−a)).
+test.each([
+  ["120 %", "120 % is no accuracy: it takes all of the reading."],
+  ["100 %", "100 % is no accuracy: it takes all of the reading."],
+  ["2 .. 150 % of full scale", "2 .. 150 % is no accuracy: it takes all of the reading."],
+])("an accuracy of %s", (accuracy, message) => {
+  const text = `tool Wrench "wrench" { torque 8 .. 60 N·m  accuracy ${accuracy} }\n`;
+  expect(told(text, "units.impossible").split("\n")[0]).toBe(message);
+});
+
+test("silent: an accuracy of less than all of the reading", () => {
+  const wrench = (accuracy: string): string => `tool Wrench "wrench" { torque 8 .. 60 N·m  accuracy ${accuracy} }\n`;
+  for (const accuracy of ["4 %", "99 %", "0.04", "0.5 % of full scale"]) expectFindings(wrench(accuracy));
+});
+
 test("silent: at absolute zero, below freezing, a negative angle, differences of either sign", () => {
   expectFindings(`value A = -273.15 °C
 value B = -40 .. -20 °C

@@ -31,6 +31,20 @@ test("what it tells: the kinds, and units that would do", () => {
   `);
 });
 
+test.each(["4", "1", "12.5"])("an accuracy of %s: its unit was left out", (number) => {
+  const text = `tool Wrench "wrench" { torque 8 .. 60 N·m  accuracy ${number} }
+  // ${" ".repeat(47)}${"^".repeat(number.length)} units.mismatch`;
+  expectFindings(text);
+  expect(told(text, "units.mismatch")).toBe(`The number ${number} has no unit.\n→ Write ${number} %.`);
+});
+
+test("steps of a thermometer are differences, in any unit", () => {
+  const text = (resolution: string): string =>
+    `tool Meter "thermometer" { measures 0 .. 200 °C  resolution ${resolution} }\n`;
+  for (const resolution of ["1 °C", "1 K", "1.8 °F"]) expectFindings(text(resolution));
+  expect(told(text("1 mm"), "units.mismatch")).toContain("Wanted: a temperature difference, in K");
+});
+
 test("a number without a unit", () => {
   const text = `part Cover "cover" {
   mass 31

@@ -29,6 +29,28 @@ test.each([
   expectFindings(text(tool, limits, ""));
 });
 
+// Steps of a thermometer are differences: 1 °C = 1 K = 1.8 °F (NIST SP 811, read; design: engineering.md, Units).
+test.each([
+  ["measures 0 .. 200 °C  resolution 1 °C", "105 .. 115 °C"],
+  ["measures 0 .. 200 °C  resolution 1 °C", "110 ± 0.5 °C"],
+  ["measures 0 .. 200 °C  resolution 1 K", "105 .. 115 °C"],
+  ["measures 32 .. 400 °F  resolution 1 °F", "220 .. 240 °F"],
+  ["measures 0 .. 200 °C  resolution 1.8 °F", "110 ± 0.5 °C"],
+  ["measures 0 .. 200 °C  resolution 1 °C", "at most 30 K"],
+])("silent, a thermometer: %s, %s", (tool, limits) => {
+  expectFindings(text(tool, limits, ""));
+});
+
+test.each([
+  ["measures 0 .. 200 °C  resolution 1 °C", "110 ± 0.2 °C", "0.4 °C wide. One step of the tool is 1 °C."],
+  ["measures 32 .. 400 °F  resolution 1 °F", "230 ± 0.2 °F", "0.4 °F wide. One step of the tool is 1 °F."],
+  ["measures 0 .. 200 °C  resolution 1.9 °F", "110 ± 0.5 °C", "wide. One step of the tool is 1.9 °F."],
+  ["measures 0 .. 200 °C  resolution 1 °C", "29.6 .. 30 K", "0.4 °C wide. One step of the tool is 1 °C."],
+])("finer, a thermometer: %s, %s", (tool, limits, why) => {
+  expectFindings(text(tool, limits, MARK));
+  expect(told(text(tool, limits, MARK), "units.precision")).toContain(why);
+});
+
 test("it shows both widths", () => {
   expect(told(text("resolution 0.02 mm", "1 .. 1.01 mm", MARK), "units.precision")).toMatchInlineSnapshot(`
     "Gauge cannot show whether this holds.

@@ -23,7 +23,21 @@ test("what is said", () => {
     told('procedure P "Clean" {\n  step "Drain the sump, then clean the strainer."\n}\n', "wording.many-actions"),
   ).toBe(
     `This step asks for two actions: “drain” and “clean”.
-  It is ticked once, also by someone who was called away after the first.
+  Somebody who is called away after the first cannot see by the words what is left to do.
 → Give each action a step of its own.`,
   );
+});
+
+// Each line of a step has a box of its own: what is said has to hold there too.
+test("nothing is said of boxes over two lines", () => {
+  const text = `part Seat "seat"
+procedure P "Clean" {
+  step "Clean the seat and inspect it." {
+    clean Seat
+    inspect Seat
+  }
+}
+`;
+  expect(told(text, "wording.many-actions")).toContain("This step asks for two actions");
+  expect(told(text, "wording.many-actions")).not.toMatch(/tick|box/);
 });
