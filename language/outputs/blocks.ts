@@ -1,10 +1,10 @@
 // The work of a procedure as nested blocks: sections, statements ahead of what they guard, steps, branches, groups.
 // Repeats stand once with a tick for each pass, or are written out. Knows no format.
-import type { ExpandedProcedure } from "#model/expanded.ts";
+import type { ExpandedCondition, ExpandedProcedure } from "#model/expanded.ts";
 import type { Pass } from "#model/problem.ts";
 import type { Jump, RepeatBlock, Statement } from "#model/procedure.ts";
 import { citationTexts } from "./citations.ts";
-import { branchClause, decidedBy } from "./conditions.ts";
+import { branchClause, choiceClauses, decidedBy } from "./conditions.ts";
 import type { Arm, Block, Direction, Section, StatementBlock, StepRow } from "./document.ts";
 import { type Inside, instructionsOf } from "./instructions.ts";
 import { afresh, type RowOf } from "./kept-rows.ts";
@@ -23,8 +23,8 @@ export function procedureBlocks(
   making: Omit<Making, "numbering" | "ids" | "rowOf">,
   rows: (numbering: Numbering) => RowOf = () => afresh,
 ): readonly Block[] {
-  const { writer, prefix, compact } = making;
-  const numbering = numberingOf(expanded, prefix, compact, writer.words);
+  const { writer, prefix } = making;
+  const numbering = numberingOf(expanded, making);
   const ids = idsOf(expanded.procedure, prefix);
   const inside = {
     ...making,
@@ -69,7 +69,7 @@ function blocksOf(
   return bundlesOf<Node, Origin>(nodes, making.compact ? origins : null).flatMap((bundle) => {
     if (bundle.kind === "one") return blocksFor(bundle.items, bundle.source, making, number);
     const blocks = blocksOf(bundle.items, bundle.repeat.items, making, number);
-    return [{ kind: "group", heading: repeatHeading(bundle.repeat, bundle.items, blocks.length, making), blocks }];
+    return [{ kind: "group", heading: repeatHeading(bundle.repeat, bundle.items, blocks, making), blocks }];
   });
 }
 
@@ -161,7 +161,10 @@ function whenBlocks(
   const out: Block[] = [];
   const arms: Arm[] = [];
   const [first] = whens;
-  let settled = false;
+  let settled: ExpandedCondition | null = null;
+  /** The choices that rule it out. */
+  const why = (conditions: readonly ExpandedCondition[]): string =>
+    making.writer.words.conditions.and(choiceClauses(conditions, making.choices, making.writer));
   first?.arms.forEach((arm, at) => {
     const inner = whens.flatMap((when): readonly Node[] => when.arms[at]?.items ?? []);
     const blocks = blocksOf(inner, from?.arms[at]?.items ?? null, making, number);
@@ -169,8 +172,8 @@ function whenBlocks(
       .flatMap((when) => when.arms[at]?.condition ?? [])
       .map((condition) => branchClause(condition, making.writer));
     const clause = textsFor(clauses, passes).join(" / ");
-    const decided = settled ? false : decidedBy(arm.condition, making.choices);
-    if (decided === false) out.push(...leftOut(blocks, clause, making));
+    const decided = settled === null ? decidedBy(arm.condition, making.choices) : false;
+    if (decided === false) out.push(...leftOut(blocks, why([settled ?? arm.condition]), making));
     else if (decided === null)
       arms.push({
         heading: arms.length === 0 ? flow.if(clause) : flow.otherwiseIf(clause),
@@ -178,7 +181,7 @@ function whenBlocks(
         ids: whens.map((when) => making.ids.arm(when.span, at, passOf(when))),
       });
     else {
-      settled = true;
+      settled = arm.condition;
       if (arms.length === 0) out.push(...blocks);
       else arms.push({ heading: flow.otherwise, blocks, ids: [] });
     }
@@ -186,7 +189,7 @@ function whenBlocks(
   const last = whens.flatMap((when): readonly Node[] => when.otherwise ?? []);
   const rest = blocksOf(last, from?.otherwise ?? null, making, number);
   if (rest.length === 0) return branched(out, arms);
-  if (settled) out.push(...leftOut(rest, flow.otherCases, making));
+  if (settled !== null) out.push(...leftOut(rest, why([settled]), making));
   else if (arms.length === 0) out.push(...rest);
   else arms.push({ heading: flow.otherwise, blocks: rest, ids: [] });
   return branched(out, arms);
@@ -233,12 +236,21 @@ function direction(sense: Direction["sense"], text: string, link: string | null 
   return { kind: "direction", sense, text, link };
 }
 
-function repeatHeading(repeat: RepeatBlock<unknown>, nodes: readonly Node[], rows: number, making: Making): string {
+function repeatHeading(
+  repeat: RepeatBlock<unknown>,
+  nodes: readonly Node[],
+  blocks: readonly Block[],
+  making: Making,
+): string {
   const { flow, comma } = making.writer.words;
   const values = new Set<number>();
   for (const node of nodes) {
     const value = passOf(node).find(({ variable }) => variable === repeat.variable)?.value;
     if (value !== undefined) values.add(value);
   }
-  return flow.repeat(repeat.variable, comma([...values].map(String)), rows);
+  const numbers = blocks.flatMap(numbersIn);
+  const [first, last] = [numbers[0], numbers.at(-1)];
+  // A table has no box around them: they are named.
+  const steps = first === undefined || last === undefined ? null : flow.steps(first, last);
+  return flow.repeat(repeat.variable, comma([...values].map(String)), blocks.length > 1, steps);
 }

@@ -67,7 +67,7 @@ export function documentOf(input: BuildInput, words: Words, wants: Wants): Docum
   const writer = writerOf(words, units, procedure.declarations);
   const work = workOf(expanded, options, input.expandedOf);
   const head = headOf(input, work, writer);
-  const [compact, whys] = [input.repeats === "compact", wants.whys ?? false];
+  const [compact, whys, stock] = [input.repeats === "compact", wants.whys ?? false, input.stock ?? null];
   const hazards = new Map<string, string>();
   const declarations = work.procedures.flatMap((one) => one.declarations);
   for (const declared of declarations) if (declared.kind === "hazard") hazards.set(declared.name, declared.title);
@@ -82,11 +82,11 @@ export function documentOf(input: BuildInput, words: Words, wants: Wants): Docum
     draft,
     head,
     signals: signalsOf(work),
-    cautions: cautionsFor(work, words, input.unchecked, input.stock !== undefined),
+    cautions: cautionsFor(work, words, input.unchecked, stock !== null),
     start: clauses(expanded.begin),
     parts: partRows(work, writer),
-    tools: toolRows(work, writer, input.stock),
-    stockNotes: input.stock === undefined ? [] : stockNotes(input.stock, writer),
+    tools: toolRows(work, writer, stock),
+    stockNotes: stock === null ? [] : stockNotes(stock, writer),
     consumables: consumableRows(work, writer),
     arrangements: arrangementBlocks(work, writer),
     blocks: procedureBlocks(
@@ -98,6 +98,7 @@ export function documentOf(input: BuildInput, words: Words, wants: Wants): Docum
         compact,
         expandedOf: input.expandedOf,
         serialOf: serialsOf(declarations),
+        stock,
         figure: input.figure ?? (() => null),
         reminders: input.reminders ?? new Map(),
         hazardTitle: (name) => hazards.get(name) ?? null,
@@ -107,7 +108,7 @@ export function documentOf(input: BuildInput, words: Words, wants: Wants): Docum
       // Who says it in another way may note what is said.
       (numbering) =>
         (wants.saying === undefined &&
-          input.memory?.begin({ words, units, compact, whys, choices: options, declarations, numbering })) ||
+          input.memory?.begin({ words, units, compact, whys, choices: options, stock, declarations, numbering })) ||
         afresh,
     ),
     end: clauses(expanded.finish),

@@ -36,6 +36,33 @@ export function decidedBy(condition: ExpandedCondition, choices: Choices): boole
   return choice === undefined ? null : (choice === condition.state) !== condition.negated;
 }
 
+/** Which arms of a branch the choices rule out, by themselves or since they decide for one above; and whether the rest is ruled out. */
+export function ruledOut(
+  arms: readonly { readonly condition: ExpandedCondition }[],
+  choices: Choices,
+): { readonly arms: readonly boolean[]; readonly otherwise: boolean } {
+  let settled = false;
+  const out = arms.map(({ condition }) => {
+    const decided = settled ? false : decidedBy(condition, choices);
+    settled ||= decided === true;
+    return decided === false;
+  });
+  return { arms: out, otherwise: settled };
+}
+
+/** The choices made of the options that the conditions ask about, as clauses. */
+export function choiceClauses(
+  conditions: readonly ExpandedCondition[],
+  choices: Choices,
+  writer: Writer,
+): readonly string[] {
+  const options = new Set(conditions.flatMap(optionsIn));
+  return [...options].flatMap((option) => {
+    const choice = Object.hasOwn(choices, option.name) ? choices[option.name] : undefined;
+    return choice === undefined ? [] : [optionClause(option, choice, false, writer)];
+  });
+}
+
 /** A choice as the bench calls it. */
 export function choiceTitle(option: Option, name: string, { words }: Writer): string {
   const title = option.choices.find((choice) => choice.name === name)?.title ?? name;
@@ -120,12 +147,14 @@ function stateClause(
 ): string {
   const { words } = writer;
   const option = optionOf(condition);
-  if (option !== null) {
-    const { state } = condition;
-    if (state === "yes" || state === "no") return words.conditions.holds(option.title, (state === "no") !== negated);
-    return words.conditions.option(option.title, choiceTitle(option, state, writer), negated);
-  }
+  if (option !== null) return optionClause(option, condition.state, negated, writer);
   const state = Object.hasOwn(words.states, condition.state) ? words.states[condition.state] : undefined;
   const things = thingsPhrase(condition.things, writer);
   return words.conditions.state(things, arePlural(condition.things), state ?? condition.state, negated);
+}
+
+function optionClause(option: Option, choice: string, negated: boolean, writer: Writer): string {
+  const { conditions } = writer.words;
+  if (choice === "yes" || choice === "no") return conditions.holds(option.title, (choice === "no") !== negated);
+  return conditions.option(option.title, choiceTitle(option, choice, writer), negated);
 }

@@ -1,6 +1,9 @@
 // The head of an output: which document it is, for what, from what, with which options, and what the check found.
 // Knows no format.
+import { point, quantityOf } from "#engineering/ends.ts";
 import type { Procedure } from "#model/procedure.ts";
+import { rational } from "#quantity/rational.ts";
+import { toBase, unitNamed } from "#quantity/unit.ts";
 import type { Finding } from "#rules/finding.ts";
 import { citationTexts } from "./citations.ts";
 import { type Choices, choiceTitle } from "./conditions.ts";
@@ -46,7 +49,7 @@ function factsOf(procedure: Procedure, input: HeadInput, work: Work, result: str
     { label: labels.source, values: citationTexts(procedure.cites) },
     {
       label: labels.ambient,
-      values: procedure.ambient === null ? [] : [writer.value(procedure.ambient.quantity, "must be met")],
+      values: ambientTexts(procedure, work, writer),
     },
     {
       label: labels.room,
@@ -70,6 +73,15 @@ function factsOf(procedure: Procedure, input: HeadInput, work: Work, result: str
     { label: labels.hash, values: input.hash === "" ? [] : [input.hash], long: true },
   ];
 }
+
+/** Fits that are made hot or cold are worked out from it, from 20 °C where none is declared. */
+function ambientTexts({ ambient, hasAmbient }: Procedure, work: Work, writer: Writer): readonly string[] {
+  if (ambient !== null) return [writer.value(ambient.quantity, "must be met")];
+  const isAsked = !hasAmbient && work.actions.some(({ action: { verb } }) => verb === "heat" || verb === "cool");
+  return isAsked ? [writer.words.head.ambientTaken(writer.value(ROOM, "nominal"))] : [];
+}
+
+const ROOM = quantityOf("temperature", point(toBase(rational(20), unitNamed("°C"), "temperature")), unitNamed("°C"), 2);
 
 function appliesTexts(procedure: Procedure, { words }: Writer): readonly string[] {
   return procedure.applies.map(({ model, firstSerial, lastSerial }) => {

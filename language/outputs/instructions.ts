@@ -107,7 +107,7 @@ function sentenceOf(line: Node, making: Making): Sentence {
       : line;
   const performed =
     action.verb === "perform" && action.procedure !== null ? making.expandedOf(action.procedure.id) : null;
-  return actionSentence(filled as typeof line, making.writer, performed?.procedure.title ?? null);
+  return actionSentence(filled as typeof line, making.writer, performed?.procedure.title ?? null, making.stock);
 }
 
 function sameBeside(a: Sentence, b: Sentence): boolean {

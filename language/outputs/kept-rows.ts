@@ -9,6 +9,7 @@ import type { Statement, Step, StepRef } from "#model/procedure.ts";
 import type { Choices } from "./conditions.ts";
 import type { StepRow } from "./document.ts";
 import type { Numbering } from "./numbering.ts";
+import type { ToolStocks } from "./stock.ts";
 import type { Words } from "./words/en.ts";
 import type { Units } from "./writer.ts";
 
@@ -19,6 +20,8 @@ export interface Surroundings {
   readonly compact: boolean;
   readonly whys: boolean;
   readonly choices: Choices;
+  /** The crib that tools are taken from. */
+  readonly stock: ToolStocks | null;
   /** Those that the procedure and the ones that it performs can name. */
   readonly declarations: readonly Declaration[];
   /** Of the steps that others refer to. */
@@ -112,7 +115,8 @@ function comparison(before: Surroundings, now: Surroundings): ((known: Kept, sou
     isPair,
     refersAlike: (one, other) =>
       numberingBefore.reference(one) === numbering.reference(other) &&
-      numberingBefore.link(one) === numbering.link(other),
+      numberingBefore.link(one) === numbering.link(other) &&
+      numberingBefore.isLeftOut(one) === numbering.isLeftOut(other),
   });
   if (!isSame(restBefore, rest) || ![...pairs].every((pair) => holdSame(...pair, isSame))) return null;
   return (known, { reminders, steps }) =>

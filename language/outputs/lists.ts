@@ -1,37 +1,69 @@
 // What stores has to lay out: parts handled, tools as requirements with what is used of them, consumables. Knows no format.
 import type { Capability, Consumable, Part, Tool, Value } from "#model/declarations.ts";
-import type { Thing } from "#model/expanded.ts";
+import type { ExpandedAction, Thing } from "#model/expanded.ts";
 import { instanceRange } from "#model/instances.ts";
 import type { Action, ToolUse } from "#model/procedure.ts";
 import type { Role } from "#quantity/display.ts";
 import type { Magnitude, Quantity } from "#quantity/quantity.ts";
 import { cmp } from "#quantity/rational.ts";
 import type { ConsumableRow, PartRow, ToolRow } from "./document.ts";
-import { valueText } from "./sentences.ts";
+import { choiceResult, valueText } from "./sentences.ts";
 import { stockLines, type ToolStocks } from "./stock.ts";
 import type { Work } from "./work.ts";
 import type { Writer } from "./writer.ts";
 
 /** Parts that are handled, in the order in which they first come to hand. */
 export function partRows(work: Work, writer: Writer): readonly PartRow[] {
-  const handled = new Map<Part, { readonly indices: Set<string>; readonly fresh: Set<string> }>();
+  const handled = new Map<Part, Handled>();
+  const handle = (part: Part, index: string): Handled => {
+    const known = handled.get(part) ?? { indices: new Set(), fresh: new Set(), choices: new Set() };
+    handled.set(part, known);
+    known.indices.add(index);
+    return known;
+  };
   for (const { action, objects } of work.actions) {
+    if (action.verb === "choose")
+      for (const { part, index, choice } of chosenFrom(action, objects, writer))
+        handle(part, index).choices.add(choice);
     if (!HANDLING.has(action.verb)) continue;
     for (const thing of objects) {
       if (thing.kind !== "part") continue;
-      const known = handled.get(thing.part) ?? { indices: new Set(), fresh: new Set() };
-      handled.set(thing.part, known);
-      known.indices.add(indexKey(thing));
-      if ((action.verb === "install" || action.verb === "press") && action.fresh) known.fresh.add(indexKey(thing));
+      const { fresh } = handle(thing.part, indexKey(thing));
+      if ((action.verb === "install" || action.verb === "press") && action.fresh) fresh.add(indexKey(thing));
     }
   }
-  return [...handled].map(([part, { indices, fresh }]) => ({
+  return [...handled].map(([part, { indices, fresh, choices }]) => ({
     title: part.title,
     name: nameWithRange(part),
     count: indices.size,
     fresh: fresh.size,
-    remarks: partRemarks(part, indices.size, fresh.size, writer),
+    remarks: [...partRemarks(part, indices.size, fresh.size, writer), ...choices],
   }));
+}
+
+interface Handled {
+  readonly indices: Set<string>;
+  readonly fresh: Set<string>;
+  /** By which readings it is chosen, as remarks. */
+  readonly choices: Set<string>;
+}
+
+/** What a choice may bring to hand: the parts that its rows name; where they give sizes, the part that has them. */
+function chosenFrom(
+  { reading, rows }: Extract<Action, { readonly verb: "choose" }>,
+  objects: ExpandedAction["objects"],
+  writer: Writer,
+): readonly { readonly part: Part; readonly index: string; readonly choice: string }[] {
+  const { lists, subject, oneOf } = writer.words;
+  const by = subject(reading?.title ?? "");
+  const named = rows.flatMap(({ result }) =>
+    result !== null && "thing" in result && result.thing?.kind === "part" ? [result.thing] : [],
+  );
+  if (named.length > 0) return named.map((part) => ({ part, index: String(null), choice: lists.choice(by, null) }));
+  const sizes = oneOf([...new Set(rows.map(({ result }) => choiceResult(result, writer)))]);
+  return objects.flatMap((thing) =>
+    thing.kind === "part" ? [{ part: thing.part, index: indexKey(thing), choice: lists.choice(by, sizes) }] : [],
+  );
 }
 
 /** Tools as requirements: any that meets them may serve; with a crib, its items that do. */
@@ -63,19 +95,26 @@ export function toolRows(work: Work, writer: Writer, stock: ToolStocks | null = 
 }
 
 export function consumableRows(work: Work, writer: Writer): readonly ConsumableRow[] {
-  const amounts = new Map<Consumable, Set<string>>();
+  const amounts = new Map<Consumable, { readonly texts: Set<string>; more: boolean }>();
   for (const { action } of work.actions) {
     const [consumable, amount] = consumedBy(action);
     if (consumable === null) continue;
-    const known = amounts.get(consumable) ?? new Set();
+    const known = amounts.get(consumable) ?? { texts: new Set(), more: false };
     amounts.set(consumable, known);
-    if (amount !== null) known.add(writer.value(amount.quantity, "nominal"));
+    if (amount === null) known.more = true;
+    else known.texts.add(writer.value(amount.quantity, "nominal"));
   }
-  return [...amounts].map(([consumable, texts]) => ({
+  return [...amounts].map(([consumable, { texts, more }]) => ({
     title: consumable.title,
     name: consumable.name,
-    amounts: texts.size === 0 ? [writer.words.lists.asNeeded] : [...texts],
+    amounts: withMore([...texts], more, writer),
   }));
+}
+
+/** Amounts as written, and whether some of it is used without one. */
+export function withMore(texts: readonly string[], more: boolean, { words: { lists } }: Writer): readonly string[] {
+  if (!more) return texts;
+  return texts.length === 0 ? [lists.asNeeded] : [...texts, lists.moreAsNeeded];
 }
 
 /** What a tool must be able to do, as declared. */

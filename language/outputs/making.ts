@@ -10,6 +10,7 @@ import type { RowOf } from "./kept-rows.ts";
 import type { Numbering } from "./numbering.ts";
 import { acrossPasses } from "./passes.ts";
 import type { Ids } from "./record/ids.ts";
+import type { ToolStocks } from "./stock.ts";
 import type { Writer } from "./writer.ts";
 
 /** What is written out, and what it was written out from. */
@@ -25,6 +26,8 @@ export interface Making {
   readonly reminders: Reminders;
   /** The serial of the part that goes where a line installs one. */
   readonly serialOf: SerialOf;
+  /** The crib that tools are taken from; null where none is given. */
+  readonly stock: ToolStocks | null;
   /** Whether reasons stand at the steps. */
   readonly whys: boolean;
   /** Whether a repeat stands once, with a tick for each pass. */

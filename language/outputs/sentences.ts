@@ -5,8 +5,10 @@ import type { Action, Check, ChooseRow, SlingLegs, TightenAction, ToolUse } from
 import type { Role } from "#quantity/display.ts";
 import { conditionClause } from "./conditions.ts";
 import { type CircleFigure, orderFigure } from "./drawings/circle-figure.ts";
+import type { ToolStocks } from "./stock.ts";
 import { thingsPhrase } from "./things.ts";
 import { inIndexOrder, type Pattern, tighteningOrder } from "./tightening.ts";
+import { settingWords } from "./wrench-setting.ts";
 import type { Writer } from "./writer.ts";
 
 /** What is to be done, and what has to stand beside it. */
@@ -20,10 +22,18 @@ export interface Sentence {
   readonly figure?: CircleFigure;
 }
 
-/** @param performed the title of the procedure that `perform` names */
-export function actionSentence(line: ExpandedAction, writer: Writer, performed: string | null = null): Sentence {
+/**
+ * @param performed the title of the procedure that `perform` names
+ * @param stock the crib that tools are taken from
+ */
+export function actionSentence(
+  line: ExpandedAction,
+  writer: Writer,
+  performed: string | null = null,
+  stock: ToolStocks | null = null,
+): Sentence {
   const { action } = line;
-  if (action.verb === "tighten") return tightenSentence(line, action, writer);
+  if (action.verb === "tighten") return tightenSentence(line, action, writer, stock);
   if (action.verb === "choose") {
     const { leaving, rows } = action;
     const left = leaving === null ? [] : [writer.words.actions.leaving(valueText(leaving, "must be met", writer))];
@@ -189,7 +199,12 @@ function legsText({ count, angle }: SlingLegs, writer: Writer): string {
 }
 
 /** One value stands in the sentence; several become rounds, each with a tick of its own. */
-function tightenSentence(line: ExpandedAction, action: TightenAction, writer: Writer): Sentence {
+function tightenSentence(
+  line: ExpandedAction,
+  action: TightenAction,
+  writer: Writer,
+  stock: ToolStocks | null,
+): Sentence {
   const say = writer.words.actions;
   const rounds = stageTexts(action.stages, writer);
   const how = [
@@ -199,10 +214,12 @@ function tightenSentence(line: ExpandedAction, action: TightenAction, writer: Wr
     action.angle === null ? "" : say.thenTurn(valueText(action.angle, "must be met", writer)),
     action.toSeat ? say.toSeat : "",
   ].join("");
-  const { objects, ...beside } = inOrder(line, action.pattern, writer);
+  const { objects, details, ...beside } = inOrder(line, action.pattern, writer);
+  const setting = settingWords(line, action, writer, stock);
   return {
     text: say.tighten(thingsPhrase(objects, writer), how, withTools(action.tools, writer)),
-    rounds: rounds.length > 1 ? rounds : [],
+    rounds: rounds.length > 1 ? rounds.map((round, at) => `${round}${setting.rounds[at] ?? ""}`) : [],
+    details: [...details, ...setting.details],
     ...beside,
   };
 }

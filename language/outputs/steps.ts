@@ -99,6 +99,9 @@ function termsOf(
   const { writer, numbering } = making;
   const { flow, conditions, list } = writer.words;
   const passes = steps.map((one) => one.pass);
+  // Nobody can wait for a step that is not done.
+  const after = step.after.filter((ref) => !numbering.isLeftOut(ref));
+  const before = step.before.filter((ref) => !numbering.isLeftOut(ref));
   const needs = steps.map((one) => list(one.needs.map((need) => conditionClause(need, writer))));
   return [
     ...reminders.map((statement) =>
@@ -110,9 +113,9 @@ function termsOf(
     ),
     ...(step.by === null ? [] : [flow.doneBy(step.by.title)]),
     ...(first.needs.length === 0 ? [] : textsFor(needs, passes).map(conditions.needs)),
-    ...(step.after.length === 0 ? [] : [flow.after(list(step.after.map(numbering.reference)))]),
-    ...(step.before.length === 0 ? [] : [flow.before(list(step.before.map(numbering.reference)))]),
-    ...(step.within === null
+    ...(after.length === 0 ? [] : [flow.after(list(after.map(numbering.reference)))]),
+    ...(before.length === 0 ? [] : [flow.before(list(before.map(numbering.reference)))]),
+    ...(step.within === null || numbering.isLeftOut(step.within.step)
       ? []
       : [flow.within(valueText(step.within.value, "must be met", writer), numbering.reference(step.within.step))]),
     ...(step.takes === null ? [] : [flow.takes(valueText(step.takes, "nominal", writer))]),

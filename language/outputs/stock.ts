@@ -3,6 +3,7 @@
 import type { Stock, ToolStock } from "#analysis/crib/crib-facts.ts";
 import type { ItemSetting } from "#analysis/crib/match.ts";
 import type { Tool } from "#model/declarations.ts";
+import type { Quantity } from "#quantity/quantity.ts";
 import type { StockLine } from "./document.ts";
 import { formulaText } from "./explanation.ts";
 import type { Writer } from "./writer.ts";
@@ -12,22 +13,28 @@ export interface ToolStocks extends Stock {
 }
 
 /** The items that meet what is used of the tool. One that is out of calibration is named and marked: it is not to be taken. */
-export function stockLines({ tools }: ToolStocks, tool: Tool, writer: Writer): readonly StockLine[] {
+export function stockLines(stocks: ToolStocks, tool: Tool, writer: Writer): readonly StockLine[] {
   const { stock } = writer.words;
-  const items = tools.find((one) => one.tool === tool)?.items ?? [];
-  return items
-    .filter(({ misses }) => misses.length === 0)
-    .map(({ item, unsaid, isOut, settings }) => {
-      const { label, calibratedUntil: until } = item;
-      const calibration = until === null ? null : isOut ? stock.outSince(until) : stock.calibratedUntil(until);
-      return {
-        label,
-        remarks: [calibration, unsaid.length === 0 ? null : stock.unsaid(writer.words.list(unsaid))].filter(
-          (remark) => remark !== null,
-        ),
-        settings: isOut ? [] : settings.flatMap((setting) => settingTexts(setting, writer)),
-      };
-    });
+  return itemsThatMeet(stocks, tool).map(({ item, unsaid, isOut, settings }) => {
+    const { label, calibratedUntil: until } = item;
+    const calibration = until === null ? null : isOut ? stock.outSince(until) : stock.calibratedUntil(until);
+    return {
+      label,
+      remarks: [calibration, unsaid.length === 0 ? null : stock.unsaid(writer.words.list(unsaid))].filter(
+        (remark) => remark !== null,
+      ),
+      settings: isOut ? [] : settings.flatMap((setting) => settingTexts(setting, writer)),
+    };
+  });
+}
+
+function itemsThatMeet({ tools }: ToolStocks, tool: Tool): ToolStock["items"] {
+  return (tools.find((one) => one.tool === tool)?.items ?? []).filter(({ misses }) => misses.length === 0);
+}
+
+/** The items that may be taken for the tool. */
+export function usableItems(stocks: ToolStocks, tool: Tool): ToolStock["items"] {
+  return itemsThatMeet(stocks, tool).filter(({ isOut }) => !isOut);
 }
 
 /** Which crib and day, what settings hold for, and each formula once that they come from. */
@@ -60,7 +67,7 @@ function settingTexts(setting: ItemSetting, writer: Writer): readonly string[] {
       ? []
       : [stock.window(fastener.title, torque, writer.value(nominalless(window), "must be met"))];
   const values = writer.alike(
-    stages.flatMap(({ setting: one }) => (one === null ? [] : nominalOf(one))),
+    stages.flatMap(({ setting: one }) => (one === null ? [] : [middleOf(one)])),
     "nominal",
   );
   return [
@@ -69,13 +76,13 @@ function settingTexts(setting: ItemSetting, writer: Writer): readonly string[] {
   ];
 }
 
-function changesSetting({ explanation }: ItemSetting): boolean {
-  return explanation === null || explanation.inputs.length > 1;
+/** A wrench is set to one value: the middle, where there is a band. */
+export function middleOf(setting: Quantity): Quantity {
+  return setting.nominal === null ? setting : { ...setting, form: "nominal", low: null, high: null };
 }
 
-/** A wrench is set to one value: the middle, where there is a band. */
-function nominalOf(setting: NonNullable<ItemSetting["stages"][number]["setting"]>) {
-  return setting.nominal === null ? setting : { ...setting, form: "nominal" as const, low: null, high: null };
+function changesSetting({ explanation }: ItemSetting): boolean {
+  return explanation === null || explanation.inputs.length > 1;
 }
 
 function nominalless(window: NonNullable<ItemSetting["window"]>) {

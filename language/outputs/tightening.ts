@@ -43,9 +43,18 @@ function positionsOf(objects: readonly Thing[], part: Part): readonly number[] |
 function fullOrder(places: Places | null, pattern: Pattern, positions: readonly number[]): readonly number[] {
   if (pattern === "reverse") return [...fullOrder(places, "order", positions)].reverse();
   const rising = places === null ? [...positions].sort((a, b) => a - b) : upTo(places.count);
-  if (pattern === "cross") return crossPattern(rising.length).map((at) => rising[at - 1] ?? at);
+  if (pattern === "cross") return crossOver(rising.length).map((at) => rising[at - 1] ?? at);
   return (pattern === "order" && places?.kind === "holes" ? places.order : null) ?? rising;
 }
+
+/** Few counts occur, each of them often. */
+function crossOver(count: number): readonly number[] {
+  const order = crosses.get(count) ?? crossPattern(count);
+  crosses.set(count, order);
+  return order;
+}
+
+const crosses = new Map<number, readonly number[]>();
 
 function upTo(count: number): readonly number[] {
   return Array.from({ length: count }, (_, at) => at + 1);

@@ -10,7 +10,7 @@ import type {
   ExpandedStep,
 } from "#model/expanded.ts";
 import type { Allow, Check, Procedure, Statement } from "#model/procedure.ts";
-import { type Choices, decidedBy, optionsIn } from "./conditions.ts";
+import { type Choices, optionsIn, ruledOut } from "./conditions.ts";
 
 export interface Work {
   readonly steps: readonly ExpandedStep[];
@@ -141,12 +141,11 @@ function gatherArms(
   otherwise: readonly (ExpandedItem | ExpandedLine)[] | null,
 ): void {
   for (const arm of arms) for (const option of optionsIn(arm.condition)) into.options.set(option.id, option);
-  for (const arm of arms) {
-    const decided = decidedBy(arm.condition, into.choices);
-    if (decided !== false) for (const item of arm.items) gatherItem(into, item);
-    if (decided === true) return;
-  }
-  for (const item of otherwise ?? []) gatherItem(into, item);
+  const out = ruledOut(arms, into.choices);
+  arms.forEach(({ items }, at) => {
+    if (out.arms[at] !== true) for (const item of items) gatherItem(into, item);
+  });
+  if (!out.otherwise) for (const item of otherwise ?? []) gatherItem(into, item);
 }
 
 function gatherAllows(into: Gathering, allows: readonly Allow[], number: string | null): void {

@@ -77,8 +77,7 @@ function marginTexts(
 
 function marginText(old: Margin, now: Margin, words: Words): string {
   if (now.of === "preload") return words.preload(now.part, old.text, now.text);
-  const [before, after] = [old, now].map(({ text, over }) => (over ? words.above(text) : text));
-  return words.heat(now.part, now.limitOf, before ?? null, after ?? null);
+  return words.heat(now.part, now.limitOf, old, now);
 }
 
 /* ---- the kit ---- */

@@ -2,6 +2,7 @@
 import type { Finding } from "#rules/finding.ts";
 import type { Span } from "#syntax/span.ts";
 import type { Change, Group } from "./change.ts";
+import type { Choices } from "./choices.ts";
 import type { Entry } from "./describe.ts";
 import type { Node } from "./record.ts";
 import type { Words } from "./words.ts";
@@ -15,52 +16,72 @@ export type PlaceOf = (
 export interface Turnover {
   readonly came: readonly Finding[];
   readonly went: readonly Finding[];
+  /** Found on both sides, but graver now or less so, or for other choices of the options. */
+  readonly altered: readonly Altered[];
+}
+
+interface Altered {
+  readonly old: Finding;
+  readonly new: Finding;
+  /** Whether it now holds for a choice that it did not hold for. */
+  readonly more: boolean;
 }
 
 /**
- * What is found on one side only. What is said of the same step by the same rule is the same finding, though its numbers may be
- * others; what an `allow` silences is no finding.
+ * What is found on one side only, and what is another matter now. What is said of the same step by the same rule is the same finding,
+ * though its numbers may be others; what an `allow` silences is no finding.
  */
-export function turnover(old: readonly Finding[], now: readonly Finding[], placeOf: PlaceOf): Turnover {
-  const open = (all: readonly Finding[]) => all.filter(({ allowed }) => allowed === undefined);
-  let [went, came] = [open(old), open(now)];
-  const keyed =
-    (side: "old" | "new", withMessage: boolean) =>
-    (finding: Finding): string | null => {
+export function turnover(
+  old: readonly Finding[],
+  now: readonly Finding[],
+  placeOf: PlaceOf,
+  choices: Choices,
+): Turnover {
+  const placed = (all: readonly Finding[], side: "old" | "new"): Placed[] =>
+    all.flatMap((finding) => {
+      if (finding.allowed !== undefined) return [];
       const { procedure, step } = placeOf(finding, side);
-      if (!withMessage && step === null) return null;
-      return JSON.stringify([finding.code, procedure, step, withMessage ? finding.message : ""]);
-    };
-  for (const withMessage of [true, false]) {
-    const left = without(went, keyed("old", withMessage), came, keyed("new", withMessage));
+      return [{ finding, step, key: JSON.stringify([finding.code, procedure, step]) }];
+    });
+  let [went, came] = [placed(old, "old"), placed(now, "new")];
+  const isAlike = (one: Finding, other: Finding): boolean =>
+    one.severity === other.severity && choices.same(one, other);
+  const altered: Altered[] = [];
+  // What is nearest first: the same finding must not be taken for the one beside it.
+  for (const isSame of [
+    (a: Placed, b: Placed) => a.finding.message === b.finding.message && isAlike(a.finding, b.finding),
+    (a: Placed, b: Placed) => a.step !== null && isAlike(a.finding, b.finding),
+    (a: Placed, b: Placed) => a.step !== null || a.finding.message === b.finding.message,
+  ]) {
+    const { pairs, left } = paired(went, came, isSame);
+    for (const [{ finding }, { finding: next }] of pairs)
+      if (!isAlike(finding, next)) altered.push({ old: finding, new: next, more: choices.more(finding, next) });
     [went, came] = left;
   }
-  return { came, went };
+  return { came: came.map(({ finding }) => finding), went: went.map(({ finding }) => finding), altered };
 }
 
-type KeyOf = (finding: Finding) => string | null;
+interface Placed {
+  readonly finding: Finding;
+  readonly step: string | null;
+  readonly key: string;
+}
 
-/** Both without what they have in common. */
-function without(a: readonly Finding[], keyA: KeyOf, b: readonly Finding[], keyB: KeyOf): [Finding[], Finding[]] {
-  const counts = new Map<string, number>();
-  for (const one of b) {
-    const key = keyB(one);
-    if (key !== null) counts.set(key, (counts.get(key) ?? 0) + 1);
-  }
-  const common = new Map<string, number>();
-  const take = (key: string | null, from: Map<string, number>): boolean => {
-    const count = key === null ? 0 : (from.get(key) ?? 0);
-    if (key === null || count === 0) return false;
-    from.set(key, count - 1);
-    return true;
-  };
-  const leftA = a.filter((one) => {
-    const key = keyA(one);
-    const isCommon = take(key, counts);
-    if (isCommon && key !== null) common.set(key, (common.get(key) ?? 0) + 1);
-    return !isCommon;
+/** Those of the same rule at the same place that are the same, each once, and what is left of both. */
+function paired(a: readonly Placed[], b: readonly Placed[], isSame: (one: Placed, other: Placed) => boolean) {
+  const byKey = new Map<string, Placed[]>();
+  for (const one of b) put(byKey, one.key, one);
+  const pairs: (readonly [Placed, Placed])[] = [];
+  const left = a.filter((one) => {
+    const some = byKey.get(one.key) ?? [];
+    const at = some.findIndex((other) => isSame(one, other));
+    const [other] = at < 0 ? [] : some.splice(at, 1);
+    if (other === undefined) return true;
+    pairs.push([one, other]);
+    return false;
   });
-  return [leftA, b.filter((one) => !take(keyB(one), common))];
+  const taken = new Set(pairs.map(([, other]) => other));
+  return { pairs, left: [left, b.filter((one) => !taken.has(one))] as [Placed[], Placed[]] };
 }
 
 const BY_FAMILY: Readonly<Record<string, Group>> = {
@@ -86,35 +107,47 @@ const UNCOVERED: ReadonlySet<string> = new Set(["safety.missing", "safety.too-la
  */
 export function withFindings(
   entries: readonly Entry[],
-  { came, went }: Turnover,
+  { came, went, altered }: Turnover,
   standsIn: StandsIn,
   words: Words,
 ): readonly Entry[] {
   const added = new Map<Entry, { came: Finding[]; went: Finding[] }>();
   const alone: Entry[] = [];
   const owners = createOwners(entries);
-  for (const [side, findings] of [
-    ["new", came],
-    ["old", went],
-  ] as const) {
-    for (const finding of findings) {
-      const owner = owners(finding, side, standsIn(finding, side));
-      const isUncovered = side === "new" && UNCOVERED.has(finding.code);
-      if (owner === null || (isUncovered && owner.change.group !== "safety")) {
-        // A hint is about the text as it stands, such as a spelling: alone it is nothing to review.
-        if (finding.severity !== "hint") alone.push(aloneEntry(finding, side, words));
-        continue;
-      }
-      const own = added.get(owner) ?? { came: [], went: [] };
-      added.set(owner, own);
-      own[side === "new" ? "came" : "went"].push(finding);
+  const ownerOf = (one: Finding | null, side: "old" | "new"): Entry | null =>
+    one === null ? null : owners(one, side, standsIn(one, side));
+  for (const told of [
+    ...came.map((finding): Told => ({ old: null, new: finding, more: true })),
+    ...went.map((finding): Told => ({ old: finding, new: null, more: false })),
+    ...altered,
+  ]) {
+    const owner = ownerOf(told.new, "new") ?? ownerOf(told.old, "old");
+    if (owner === null || (isUncovered(told) && owner.change.group !== "safety")) {
+      // A hint is about the text as it stands, such as a spelling: alone it is nothing to review.
+      if ((told.new ?? told.old)?.severity !== "hint") alone.push(aloneEntry(told, words));
+      continue;
     }
+    const own = added.get(owner) ?? { came: [], went: [] };
+    added.set(owner, own);
+    if (told.new !== null) own.came.push(told.new);
+    if (told.old !== null) own.went.push(told.old);
   }
   const told = entries.map((entry) => {
     const findings = added.get(entry);
     return findings === undefined ? entry : { ...entry, change: { ...entry.change, findings } };
   });
   return [...told, ...alone];
+}
+
+/** What came, went, or is another matter now. */
+interface Told {
+  readonly old: Finding | null;
+  readonly new: Finding | null;
+  readonly more: boolean;
+}
+
+function isUncovered({ new: now, more }: Told): boolean {
+  return now !== null && more && UNCOVERED.has(now.code);
 }
 
 /** The procedure, by the name that its changes have, and the step that a finding stands in. */
@@ -156,10 +189,10 @@ function isCause({ change: { group, kind }, alongside }: Entry): boolean {
 
 const GRAVE: ReadonlySet<Group> = new Set<Group>(["safety", "values", "order", "items"]);
 
-function put<Key>(lists: Map<Key, Entry[]>, key: Key, entry: Entry): void {
+function put<Key, One>(lists: Map<Key, One[]>, key: Key, one: One): void {
   const list = lists.get(key);
-  if (list === undefined) lists.set(key, [entry]);
-  else list.push(entry);
+  if (list === undefined) lists.set(key, [one]);
+  else list.push(one);
 }
 
 /** Whether one lies in the other; a procedure holds too much to be meant. */
@@ -168,20 +201,30 @@ function touches(a: Span | undefined, b: Span): boolean {
   return (a.start >= b.start && a.end <= b.end) || (b.start >= a.start && b.end <= a.end);
 }
 
-function aloneEntry(finding: Finding, side: "old" | "new", words: Words): Entry {
-  const { code, span, message, procedure = "", step } = finding;
-  const isUncovered = side === "new" && UNCOVERED.has(code);
-  const head = isUncovered ? words.uncovered : side === "new" ? words.findingCame : words.findingWent;
-  const findings = side === "new" ? { came: [finding], went: [] } : { came: [], went: [finding] };
+function aloneEntry(told: Told, words: Words): Entry {
+  const { old, new: now } = told;
+  const { code, message, procedure = "", step } = (now ?? old) as Finding;
+  const how = isUncovered(told) ? "hazard-uncovered" : howOf(old, now);
   const change: Change = {
     group: groupOfCode(code),
-    kind: isUncovered ? "hazard-uncovered" : side === "new" ? "finding-came" : "finding-went",
-    message: `${head}: ${message}`,
+    kind: how,
+    message: `${words.found[how]}: ${message}`,
     procedure,
     ...(step === undefined ? {} : { step }),
-    ...(side === "new" ? { new: { span } } : { old: { span } }),
-    findings,
+    ...(old === null ? {} : { old: { span: old.span } }),
+    ...(now === null ? {} : { new: { span: now.span } }),
+    findings: { came: now === null ? [] : [now], went: old === null ? [] : [old] },
     edits: [],
   };
   return { change, steps: [], node: { old: null, new: null }, label: null };
 }
+
+function howOf(old: Finding | null, now: Finding | null): keyof Words["found"] {
+  if (old === null) return "finding-came";
+  if (now === null) return "finding-went";
+  const graver = SEVERITIES.indexOf(now.severity) - SEVERITIES.indexOf(old.severity);
+  if (graver === 0) return "finding-choices-changed";
+  return graver > 0 ? "finding-graver" : "finding-milder";
+}
+
+const SEVERITIES = ["hint", "information", "warning", "error"];

@@ -1,6 +1,7 @@
 // The meaning of a change: two sides in, changes out, most grave first. Knows no editor, no history, no file and no format.
 import type { Finding } from "#rules/finding.ts";
 import { type Change, GROUPS } from "./change.ts";
+import { choicesOf } from "./choices.ts";
 import type { Entry } from "./describe.ts";
 import type { Plain } from "./edit.ts";
 import { type Sides, signedAgain, withEffects } from "./effects.ts";
@@ -35,7 +36,7 @@ export function review(old: ReviewSide, now: ReviewSide, words: Words = en): Rev
   const reaching = reachersOf(told, old, now);
   const entries = [...told.flatMap((one) => one.entries), ...thingEntries(things, reaching, words)];
   const { standsIn, placeOf } = placesOf(told);
-  const found = turnover(old.findings, now.findings, placeOf);
+  const found = turnover(old.findings, now.findings, placeOf, choicesOf(old, now, things.oldName));
   const withEverything = withFindings(
     effectsOf(entries, told, { old, new: now, oldName: things.oldName }, words),
     found,

@@ -1,5 +1,6 @@
 // What became of a value: the same, said in another way, or another one, and by how much. Knows no step and no words.
 import type { Value } from "#model/declarations.ts";
+import { show } from "#quantity/display.ts";
 import { factsOf, type Kind } from "#quantity/kind.ts";
 import { band, type Magnitude, type Quantity, sameQuantity } from "#quantity/quantity.ts";
 import { abs, cmp, div, eq, isZero, mul, type Rational, rational, sub, tenTo } from "#quantity/rational.ts";
@@ -107,21 +108,30 @@ function endChange(end: EndChange["end"], old: Magnitude | null, now: Magnitude 
   const moved = sub(now.base, old.base);
   const share = HAS_ZERO_OF_ITS_OWN.has(kind) || isZero(old.base) ? null : abs(div(moved, old.base));
   const tenths = share === null ? null : Number(roundTo(mul(share, rational(1000)), 0, "nearest").n);
-  return { end, by: differenceOf(moved, kind, now), rises: moved.n > 0n, percent: tenths };
+  return { end, by: differenceOf(moved, kind, now, [old, now]), rises: moved.n > 0n, percent: tenths };
 }
 
 /** Scales that begin somewhere by agreement: 20 °C is not twice 10 °C. */
 const HAS_ZERO_OF_ITS_OWN: ReadonlySet<Kind> = new Set<Kind>(["temperature", "clock position", "sound level"]);
 
-/** A difference as a quantity without a sign, in the unit beside it. */
-function differenceOf(moved: Rational, kind: Kind, beside: Magnitude): Quantity {
+/** A difference as a quantity without a sign, in the unit beside it, as fine as any that it lies between, and never as nothing. */
+function differenceOf(
+  moved: Rational,
+  kind: Kind,
+  beside: Magnitude,
+  between: readonly Magnitude[],
+  least = Number.POSITIVE_INFINITY,
+): Quantity {
   const isTemperature = kind === "temperature";
   const own = isTemperature ? unitNamed(beside.unit.text === "°F" ? "°F" : "K") : beside.unit;
   const size = abs(moved);
   const of = isTemperature ? "temperature difference" : kind;
   const unit: Unit = own.kinds.includes(of) ? own : unitNamed(factsOf(of).coherent);
   const written = div(size, scaleOf(unit));
-  const nominal: Magnitude = { base: size, written, unit, digit: beside.digit };
+  const alike = between.filter(({ unit: { text } }) => text === beside.unit.text);
+  let digit = Math.min(beside.digit, least, ...alike.map((one) => one.digit));
+  while (!isZero(size) && isZero(roundTo(written, digit, "nearest"))) digit--;
+  const nominal: Magnitude = { base: size, written, unit, digit };
   return { kind: of, form: "nominal", low: null, nominal, high: null, qualifier: null, computed: true };
 }
 
@@ -131,9 +141,17 @@ function widthChange(a: Quantity, b: Quantity): WidthChange | null {
   const before = abs(sub(old.high.base, old.low.base));
   const after = abs(sub(now.high.base, now.low.base));
   if (eq(before, after)) return null;
-  return {
-    wider: cmp(after, before) > 0,
-    old: differenceOf(before, a.kind, old.high),
-    new: differenceOf(after, b.kind, now.high),
-  };
+  const all = [old.low, old.high, now.low, now.high];
+  const widths = (least?: number) =>
+    [before, after].map((width) => differenceOf(width, b.kind, now.high as Magnitude, all, least)) as [
+      Quantity,
+      Quantity,
+    ];
+  let shown = widths();
+  // Where the last digit does not tell them apart, more of them do.
+  for (let more = 1; more <= MORE_DIGITS && show(shown[0]) === show(shown[1]); more++)
+    shown = widths(now.high.digit - more);
+  return { wider: cmp(after, before) > 0, old: shown[0], new: shown[1] };
 }
+
+const MORE_DIGITS = 6;

@@ -173,6 +173,12 @@ export function ended(text: string): string {
   return /[.!?…]["”]?$/.test(text) ? text : `${text}.`;
 }
 
+/** From a limit, and on which side of it. */
+interface Distance {
+  readonly text: string;
+  readonly over: boolean;
+}
+
 export const en = {
   language: "en",
   labels,
@@ -197,7 +203,8 @@ export const en = {
   instead: (verb: string, old: string, now: string): string => `${upperFirst(verb)} ${now} instead of ${old}`,
   /** The value in a condition: `Precondition “Bearing is at least 90 °C”, value`. */
   valueIn: (what: string, whole: string): string => `${what} “${whole}”, value`,
-  restated: (what: string, old: string, now: string): string => `${what} restated, the value kept: ${old} → ${now}`,
+  restated: (what: string, old: string, now: string): string =>
+    `${what} restated, the value kept: ${old === now ? now : `${old} → ${now}`}`,
   /** What is said of something that is no step: `Part Cover, mass`. */
   of: (of: string, what: string): string => upperFirst(`${of}, ${lowerFirst(what)}`),
   alone: (of: string): string => upperFirst(of),
@@ -244,9 +251,15 @@ export const en = {
   step: (number: string, name: string | null): string => `step ${number}${name === null ? "" : ` (${name})`}`,
   task: (number: string, title: string): string => `task ${number}${title === "" ? "" : ` “${title}”`}`,
   block: (title: string): string => `“${title}”`,
-  uncovered: "A hazard is no longer covered in time",
-  findingCame: "A finding came",
-  findingWent: "A finding went",
+  /** What became of a finding that no change brought, by the kind of its entry. */
+  found: {
+    "hazard-uncovered": "A hazard is no longer covered in time",
+    "finding-came": "A finding came",
+    "finding-went": "A finding went",
+    "finding-graver": "A finding is graver than before",
+    "finding-milder": "A finding is less grave than before",
+    "finding-choices-changed": "A finding holds for other choices than before",
+  },
   signedWithStep: (holds: readonly string[], signs: readonly string[]): string => {
     const told = [
       ...(holds.length === 0 ? [] : [`hold point for ${holds.join(", ")}`]),
@@ -269,11 +282,12 @@ export const en = {
     const rest = more === 0 ? "" : ` and ${more} more`;
     return `Used in ${names.length + more === 1 ? "step" : "steps"} ${names.join(", ")}${rest}`;
   },
-  preload: (of: string, old: string | null, now: string | null): string =>
-    `Preload of ${of}: ${old ?? "not known"} → ${now ?? "not known"} of proof`,
-  heat: (of: string, limitOf: string, old: string | null, now: string | null): string =>
-    `${of}: ${old ?? "not known"} → ${now ?? "not known"} below the heat limit${limitOf === of ? "" : ` of ${limitOf}`}`,
-  above: (by: string): string => `${by} above`,
+  preload: (of: string, old: string, now: string): string => `Preload of ${of}: ${old} → ${now} of proof`,
+  heat: (of: string, limitOf: string, old: Distance, now: Distance): string => {
+    const side = ({ over }: Distance): string => (over ? "above" : "below");
+    const before = side(old) === side(now) ? old.text : `${old.text} ${side(old)}`;
+    return `${of}: ${before} → ${now.text} ${side(now)} the heat limit${limitOf === of ? "" : ` of ${limitOf}`}`;
+  },
   kitAdded: (items: readonly string[]): string => `Added to the kit: ${items.join(", ")}`,
   kitDropped: (items: readonly string[]): string => `No longer in the kit: ${items.join(", ")}`,
   kitCount: (item: string, old: number, now: number): string => `In the kit: ${item}, ${old} → ${now}`,
@@ -282,8 +296,8 @@ export const en = {
 
   old: "Old",
   new: "New",
-  came: (severity: string, code: string, message: string): string => `came: ${severity} ${code}: ${message}`,
-  went: (severity: string, code: string, message: string): string => `went: ${severity} ${code}: ${message}`,
+  came: (finding: FindingWords): string => `came: ${findingText(finding)}`,
+  went: (finding: FindingWords): string => `went: ${findingText(finding)}`,
   signAgain: (roles: readonly string[]): string => `To be signed again by: ${roles.join(", ")}`,
   procedure: (name: string): string => `Procedure ${name}`,
   noProcedure: "Reaches no procedure here",
@@ -296,6 +310,31 @@ export const en = {
     return `${told.join(", ")}.`;
   },
 };
+
+/** What is told of a finding. */
+export interface FindingWords {
+  readonly severity: string;
+  readonly code: string;
+  readonly message: string;
+  /** The choices that it holds for; absent where it always does. */
+  readonly options?: readonly Readonly<Record<string, string>>[];
+  /** How many further ones are not listed. */
+  readonly moreOptions?: number;
+}
+
+function findingText({ severity, code, message, options = [], moreOptions = 0 }: FindingWords): string {
+  const shown = options.slice(0, MOST_CHOICES).map((choices) =>
+    Object.entries(choices)
+      .map(([option, choice]) => `${option} is ${choice}`)
+      .join(" and "),
+  );
+  const more = options.length - shown.length + moreOptions;
+  const when = [...shown, ...(more > 0 ? [`${more} more ways`] : [])].join(", or ");
+  return `${severity} ${code}: ${message}${when === "" ? "" : ` (when ${when})`}`;
+}
+
+/** More than these are only counted. */
+const MOST_CHOICES = 3;
 
 function sentence(head: string, text: string): string {
   return text === "" ? head : `${head}: ${text}`;

@@ -1,5 +1,9 @@
 // The kit list: parts with what has to be new, consumables with their sums.
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
+import { checklistHtml } from "#outputs/checklist/html.ts";
+import { checklistMarkdown } from "#outputs/checklist/md.ts";
+import { de } from "#outputs/words/de.ts";
+import { en } from "#outputs/words/en.ts";
 import { documentAs } from "./make.ts";
 import { around, COVER } from "./procedures.ts";
 
@@ -48,7 +52,9 @@ test("what may be meant for each or for all is in no sum, nor is what has no amo
   expect(amounts("step apply 5 g of Grease to P[1..4] step apply 5 g of Grease to P[5]")).toEqual({
     grease: ["5 g for pins 1–4", "5 g"],
   });
-  expect(amounts("step apply 5 g of Paste to P[1] step apply Paste to P[2]")).toEqual({ paste: ["5 g", "as needed"] });
+  expect(amounts("step apply 5 g of Paste to P[1] step apply Paste to P[2]")).toEqual({
+    paste: ["5 g", "and more as needed"],
+  });
   expect(amounts("step apply 5 g of Paste to P[1] step apply 2 mL of Paste to P[2]")).toEqual({
     paste: ["5 g", "2 mL"],
   });
@@ -63,4 +69,59 @@ test("says that open options are all listed, and that a second go needs more", (
   expect(chosen.cautions.join()).not.toContain("left open");
   expect(chosen.consumables).toEqual([]);
   expect(chosen.cautions.join()).toContain("done again after a failed check");
+});
+
+const MIXED = "step fill Base with 40 L of Oil step lubricate Cover with Oil";
+
+test("what is used with an amount and without says both, on each list", () => {
+  for (const as of ["kit", "checklist"])
+    expect(documentAs(as, around(MIXED), { units: "si" }).consumables.map(({ amounts }) => amounts)).toEqual([
+      ["40 L", "and more as needed"],
+    ]);
+  const [oil] = documentAs("kit", around(MIXED), { units: "si" }, de).consumables;
+  expect(oil?.amounts).toEqual(["40 L", "und weiteres nach Bedarf"]);
+});
+
+const CHOICE = (rows: string): string => `step measure Gap "gap at the seat" with Depth expect 0.2 .. 1.2 mm
+  step choose Shim by Gap { ${rows} }`;
+
+describe("what a choice may bring to hand is laid out", () => {
+  const parts = (as: string, rows: string, words = en): readonly string[] =>
+    documentAs(as, around(CHOICE(rows), 'part Thin "thin shim"\npart Thick "thick shim"'), {}, words).parts.map(
+      ({ title, count, remarks }) => `${count} ${title}: ${remarks.join("; ")}`,
+    );
+
+  test.each(["kit", "checklist"])("by its sizes, on the %s", (as) => {
+    expect(parts(as, "0.2 .. 0.6 mm: 0.5 mm  0.6 .. 1.2 mm: 1.0 mm")).toEqual([
+      "1 shim: chosen by the gap at the seat: 0.5 mm (0.020 in) or 1.0 mm (0.039 in)",
+    ]);
+  });
+
+  test("part by part, where the rows name them", () => {
+    expect(parts("kit", "0.2 .. 0.6 mm: Thin  0.6 .. 1.2 mm: Thick")).toEqual([
+      "1 thin shim: chosen by the gap at the seat",
+      "1 thick shim: chosen by the gap at the seat",
+    ]);
+  });
+
+  test("in German", () => {
+    expect(parts("kit", "0.2 .. 0.6 mm: Thin  0.6 .. 1.2 mm: Thick", de)).toEqual([
+      "1 thin shim: Auswahl nach gap at the seat",
+      "1 thick shim: Auswahl nach gap at the seat",
+    ]);
+  });
+
+  test("one that is installed as well stands there once", () => {
+    const text = around(`${CHOICE("0.2 .. 1.2 mm: 0.5 mm")} step install Shim`);
+    expect(documentAs("kit", text).parts.map(({ title, count }) => `${count} ${title}`)).toEqual(["1 shim"]);
+  });
+});
+
+test("has no chapter for work that it does not hold", () => {
+  const document = documentAs("kit", around(MIXED));
+  expect(checklistMarkdown(document, en)).not.toMatch(/^## Work$/m);
+  expect(checklistHtml(document, en)).not.toContain("<h2>Work</h2>");
+  const checklist = documentAs("checklist", around(MIXED));
+  expect(checklistMarkdown(checklist, en)).toMatch(/^## Work$/m);
+  expect(checklistHtml(checklist, en)).toContain("<h2>Work</h2>");
 });

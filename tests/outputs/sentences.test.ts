@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Pass } from "#model/problem.ts";
 import { acrossPasses } from "#outputs/passes.ts";
+import { de } from "#outputs/words/de.ts";
 import { blocksIn, instructionsIn, make } from "./make.ts";
 import { around } from "./procedures.ts";
 
@@ -135,5 +136,30 @@ describe("one sentence for several passes", () => {
         },
       ),
     );
+  });
+});
+
+describe("a number stands with the noun that it belongs to", () => {
+  const PAIRED = `part Right[1..8] "head bolt, right"
+part Stud[1..24] "stud bolt with nut"
+part Cap[1..3] "cap for drain"
+`;
+  test.each([
+    ["tighten Right[all] by hand", "Tighten head bolts 1–8, right by hand."],
+    ["tighten Stud[all] by hand", "Tighten stud bolts 1–24 with nut by hand."],
+    ["tighten Stud[3] by hand", "Tighten stud bolt 3 with nut by hand."],
+    ["install Cap[1, 3]", "Install caps 1 and 3 for drain."],
+    ["install new Cap[1..2]", "Install new caps 1 and 2 for drain."],
+  ])("%s", (action, sentence) => {
+    expect(instructionsIn(make(around(`step { ${action} }`, PAIRED)).document)).toEqual([sentence]);
+  });
+
+  test("in German", () => {
+    const parts = 'part Stud[1..24] "Stehbolzen mit Mutter"\npart Right[1..8] "Kopfschraube, rechts"\n';
+    const lines = "step { tighten Stud[all] by hand tighten Right[all] by hand }";
+    expect(instructionsIn(make(around(lines, parts), {}, de).document)).toEqual([
+      "Stehbolzen 1–24 mit Mutter von Hand anziehen.",
+      "Kopfschraube 1–8, rechts von Hand anziehen.",
+    ]);
   });
 });

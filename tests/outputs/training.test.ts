@@ -100,7 +100,14 @@ describe("the assessor's sheet", () => {
       ["1.2", "Lift the bearing cover with the hoist."],
       ["1.3", "Install the bearing cover."],
       ["1.4", "Once for each n, in this order: 2, 3, 4, 6, 7, 8, 1, 5 Install cover screw n."],
-      ["1.5", "Tighten cover screws 1–8 in cross pattern, in 3 rounds with the torque wrench. (critical)"],
+      [
+        "1.5",
+        // 30, 70 and 100 % of 45 ± 2 N·m, in lbf·ft rounded inwards (1 lbf·ft = 1.3558 N·m).
+        "Tighten cover screws 1–8 in cross pattern, in 3 rounds with the torque wrench. " +
+          "Order of positions: 1 – 5 – 3 – 7 – 2 – 6 – 4 – 8. " +
+          "Round 1: 13.5 ± 0.6 N·m (9.52 .. 10.39 lbf·ft); Round 2: 31.5 ± 1.4 N·m (22.21 .. 24.26 lbf·ft); " +
+          "Round 3: 45 ± 2 N·m (31.8 .. 34.6 lbf·ft). (critical)",
+      ],
       ["1.6", "Check: No gap with the feeler gauge."],
     ]);
   });

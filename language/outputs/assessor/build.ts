@@ -1,7 +1,7 @@
 // The assessor's sheet: each thing that can be seen being done, to be marked unprompted, prompted or not done; what is critical
 // must be done unprompted. Knows no format.
 import { type BuildInput, documentOf } from "../build.ts";
-import type { Block, Cell, Document, Section, TableBlock } from "../document.ts";
+import type { Block, Cell, Document, Instruction, Section, TableBlock } from "../document.ts";
 import type { Words } from "../words/en.ts";
 
 export function buildAssessor(input: BuildInput, words: Words): Document {
@@ -47,11 +47,17 @@ function observedIn(blocks: readonly Block[], at: At, words: Words): readonly Ob
         return block.wear.length === 0 ? [] : [{ ...at, text: words.assessor.wears(words.comma(block.wear)) }];
       case "instruction":
         if (block.performed !== null) return observedIn(block.performed.blocks, at, words);
-        return [{ ...at, text: block.text }];
+        return [{ ...at, text: wholeText(block, words) }];
       default:
         return [];
     }
   });
+}
+
+/** With all that tells whether it was done right: the torque of each round, the setting of the wrench. */
+function wholeText({ text, details, rounds }: Instruction, { labels }: Words): string {
+  const values = rounds.map((value, at) => `${labels.round} ${at + 1}: ${value}`);
+  return [text, ...details, ...(values.length === 0 ? [] : [`${values.join("; ")}.`])].join(" ");
 }
 
 function tasksOf(observed: readonly Observed[]): readonly (readonly [Observed, ...Observed[]])[] {

@@ -75,7 +75,7 @@ dd { margin: 0; overflow-wrap: anywhere; }
 .critical { border: 2px solid var(--ink); padding: 0 .4rem; font-size: .85rem; text-transform: uppercase; }
 .words { font-weight: 600; }
 .term { color: var(--quiet); }
-.source, .detail { color: var(--quiet); font-size: .92rem; }
+.source { color: var(--quiet); font-size: .92rem; }
 .detail { margin: .1rem 0; }
 .tick + .detail { padding-inline-start: 3.6rem; }
 .tick { display: flex; gap: .75rem; align-items: center; min-height: 48px; }

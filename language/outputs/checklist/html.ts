@@ -41,7 +41,7 @@ export function checklistHtml(document: Document, words: Words): string {
 ${headHtml(document, words)}
 <main>
 ${listsHtml(document, words)}
-<h2>${words.labels.work}</h2>
+${document.blocks.length === 0 ? nothing : markup`<h2>${words.labels.work}</h2>`}
 ${document.record === null ? nothing : markup`<div id="people"></div>`}
 ${blocksHtml(document.blocks, { words, level: 3, where: "" })}
 </main>

@@ -23,7 +23,7 @@ export function checklistMarkdown(document: Document, words: Words): string {
   const parts = [
     ...headOf(document, words),
     ...listsOf(document, words),
-    `## ${inline(words.labels.work)}`,
+    ...(document.blocks.length === 0 ? [] : [`## ${inline(words.labels.work)}`]),
     ...blocksOf(document.blocks, { ...at, level: 3 }),
     ...endOf(document, words),
   ];

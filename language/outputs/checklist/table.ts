@@ -67,8 +67,9 @@ function rowsFor(block: Block, say: Say): readonly (readonly TableValue[])[] {
       return [line({ kind: table.heading, text: name, part: pass }, inside), ...blockRows(blocks, inside)];
     }
     case "statement": {
-      const text = [`${comma(block.hazards)}: ${block.text}`, block.avoid ?? "", comma(block.wear)];
-      return [line({ kind: signals[block.signal], text: text.filter((one) => one !== "").join(" ") }, say)];
+      const wear = block.wear.length === 0 ? [] : [`${words.labels.wear}: ${comma(block.wear)}`];
+      const texts = [`${comma(block.hazards)}: ${block.text}`, ...(block.avoid === null ? [] : [block.avoid]), ...wear];
+      return [line({ kind: signals[block.signal], text: texts.map(words.sentence).join(" ") }, say)];
     }
     case "note":
       return [line({ kind: signals.note, text: block.text }, say)];

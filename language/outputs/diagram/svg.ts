@@ -40,7 +40,7 @@ const STYLE =
   ".order .stop rect{stroke:#a00;stroke-width:3}" +
   ".order .way{fill:none;stroke:#333;stroke-width:1.4;marker-end:url(#tip)}" +
   ".order .back{stroke:#a00;stroke-dasharray:6 4}" +
-  ".order .label rect{fill:#fff;stroke:none}.order .label text{font-size:13px;font-style:italic}" +
+  ".order .label text{font-size:13px;font-style:italic;paint-order:stroke;stroke:#fff;stroke-width:5px;stroke-linejoin:round}" +
   ".order .draft{font-size:120px;font-weight:700;fill:#a00;opacity:.12}";
 
 function framesSvg({ frames }: Placed): readonly Markup[] {

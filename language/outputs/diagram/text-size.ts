@@ -1,4 +1,5 @@
 // How wide a text is about, and where it is broken, where no typeface can be asked. Knows no place.
+import { unparted } from "../formats/unparted.ts";
 
 /** Pixels of a text of 14 px in a usual sans serif, on the wide side: letters by sort (DejaVu Sans, measured), all else as its widest. */
 export function widthOf(text: string): number {
@@ -12,11 +13,13 @@ const CAPITAL = /[A-ZÄÖÜmw%@–—]/;
 // Scripts whose signs fill a square.
 const WIDE = /[\u1100-\u115f\u2e80-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe4f\uff00-\uff60]/;
 
-/** Broken between words into lines of at most `most` signs; a longer word is broken in itself. */
+/** Broken between words into lines of at most `most` signs, numbers with their units; a longer word is broken in itself. */
 export function linesOf(text: string, most: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/[ \n]+/).flatMap((long) => piecesOf(long, most))) {
+  for (const word of unparted(text)
+    .split(/[ \n]+/)
+    .flatMap((long) => piecesOf(long, most))) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (longer.length <= most) {
       line = longer;

@@ -16,12 +16,15 @@ export async function documentXlsx(document: Document, words: Words): Promise<Ui
     columns: table.columns.map((_, column) => ({ width: widthOf(table, column) })),
     stickyRowsCount: 1,
   }));
-  const blob = await writeWorkbook(sheets).toBlob();
+  const blob = await writeWorkbook(sheets, FONT).toBlob();
   return steadyZip(new Uint8Array(await blob.arrayBuffer()), (path, text) => {
     if (path.startsWith("xl/worksheets/sheet")) return printable(text());
     return path === "xl/workbook.xml" ? withPrintTitles(text()) : null;
   });
 }
+
+/** Named, since programs choose otherwise for what is bold and what is not. */
+const FONT = { fontFamily: "Arial", fontSize: 11 };
 
 /** A sheet across the page, as wide as one and as long as it takes, with its lines (ECMA-376-1, 18.3.1.63, 64, 70 and 82). */
 function printable(sheet: string): string {

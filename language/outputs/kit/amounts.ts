@@ -6,6 +6,7 @@ import type { Magnitude, Quantity } from "#quantity/quantity.ts";
 import { add } from "#quantity/rational.ts";
 import { fromBase } from "#quantity/unit.ts";
 import type { ConsumableRow } from "../document.ts";
+import { withMore } from "../lists.ts";
 import { thingsPhrase } from "../things.ts";
 import type { Work } from "../work.ts";
 import type { Writer } from "../writer.ts";
@@ -46,18 +47,23 @@ function useIn(line: ExpandedAction): Use | null {
 
 /** An amount for several parts at once may be meant for each or for all: it is given as it stands, and in no sum. */
 function amountTexts(uses: readonly Use[], writer: Writer): readonly string[] {
-  const { kit, lists } = writer.words;
+  const { kit } = writer.words;
   const times = new Map<string, number>();
   const single: Quantity[] = [];
   for (const { amount, line } of uses) {
-    const said = amount === null ? lists.asNeeded : writer.value(amount.quantity, "nominal");
-    const forAll = amount !== null && line.objects.length > 1;
+    if (amount === null) continue;
+    const said = writer.value(amount.quantity, "nominal");
+    const forAll = line.objects.length > 1;
     const text = forAll ? kit.doseFor(said, thingsPhrase(line.objects, writer)) : said;
     times.set(text, (times.get(text) ?? 0) + 1);
-    if (amount !== null && !forAll) single.push(amount.quantity);
+    if (!forAll) single.push(amount.quantity);
   }
   const sum = single.length === uses.length && single.length > 1 ? sumOf(single) : null;
-  const texts = [...times].map(([text, count]) => (text === lists.asNeeded ? text : kit.doses(text, count)));
+  const texts = withMore(
+    [...times].map(([text, count]) => kit.doses(text, count)),
+    uses.some(({ amount }) => amount === null),
+    writer,
+  );
   return sum === null ? texts : [...texts, kit.inAll(writer.value(sum, "at least safe"))];
 }
 

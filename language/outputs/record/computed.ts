@@ -27,15 +27,19 @@ export function computedIn(line: ExpandedItem | ExpandedLine, writer: Writer): r
 
 /** The values of a line that are worked out, in the order in which it holds them. */
 function valuesIn(line: object): readonly Computed[] {
-  return Object.values(line)
-    .flat()
-    .filter((one): one is Value => typeof one === "object" && one !== null && "workedOut" in one)
-    .flatMap(({ quantity, workedOut }): readonly Computed[] => {
-      const ends = workedOut?.ends ?? null;
-      if (ends === null) return [];
+  const found: Computed[] = [];
+  // Of each line there is, and few have one: plain loops.
+  for (const held of Object.values(line))
+    for (const one of Array.isArray(held) ? held : [held]) {
+      const ends = isValue(one) ? (one.workedOut?.ends ?? null) : null;
+      if (ends === null) continue;
       const [low, nominal, high] = [ends.low, ends.nominal, ends.high].map((end) => end && formulaAmount(end));
-      return [
-        { kind: "value", low: low ?? null, nominal: nominal ?? null, high: high ?? null, units: unitChoices(quantity) },
-      ];
-    });
+      const units = unitChoices((one as Value).quantity);
+      found.push({ kind: "value", low: low ?? null, nominal: nominal ?? null, high: high ?? null, units });
+    }
+  return found;
+}
+
+function isValue(one: unknown): one is Value {
+  return typeof one === "object" && one !== null && "workedOut" in one;
 }

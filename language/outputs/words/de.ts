@@ -126,11 +126,13 @@ export const de: Words = {
       return `${term(matter)} von ${of}: ${term(lacks)}${use} fehlt${holder === of ? "" : ` bei ${holder}`}`;
     },
     adapter:
-      "Die Drehmomente gelten an der Schraube. Ein Aufsatz ändert, was am Schlüssel einzustellen ist: Einstellwert für diesen Aufsatz, seinen Winkel und die Armlänge dieses Schlüssels ausrechnen. Griff nicht verlängern. Nach jedem Werkzeugwechsel neu ausrechnen.",
+      "Die Drehmomente gelten an der Schraube. Ein Aufsatz ändert, was am Schlüssel einzustellen ist: Der Einstellwert beim Schritt gilt für diesen Aufsatz, seinen Winkel und die Armlänge, die dabei steht: für jede andere neu ausrechnen. Griff nicht verlängern.",
     adapterListed:
       "Die Drehmomente gelten an der Schraube. Ein Aufsatz ändert, was am Schlüssel einzustellen ist: Einstellwert nehmen, der bei genau diesem Werkzeug steht, oder für eine andere Armlänge ausrechnen. Griff nicht verlängern. Nach jedem Werkzeugwechsel neu ausrechnen.",
     heating:
-      "Erwärmen und Kühlen: Teil und Gegenstück am Anlegepunkt messen. Ein Teil gilt als heiß, bis es kalt gemessen ist. Klemmt es: abnehmen und neu erwärmen. Nicht schlagen.",
+      "Erwärmen: Teil und Gegenstück am Anlegepunkt messen. Ein Teil gilt als heiß, bis es kalt gemessen ist. Klemmt es: abnehmen und neu erwärmen. Nicht schlagen.",
+    cooling:
+      "Kühlen: Teil und Gegenstück am Anlegepunkt messen. Ein Teil gilt als so kalt, dass es verletzt, bis es warm gemessen ist. Klemmt es: herausnehmen und neu kühlen. Nicht schlagen.",
     isolation:
       "„Freigeschaltet“ heißt hier, dass die Arbeitsanweisung es sagt. Am Arbeitsort die Energiefreiheit nachweisen.",
     lifting:
@@ -151,7 +153,9 @@ export const de: Words = {
   quantity: quantityText,
 
   thing: ({ title, index, byName, fresh }) => {
-    const full = index === null ? title : byName ? `${title} (${index})` : `${title} ${index}`;
+    // Die Nummer gehört zum Hauptwort: `Kopfschraube 1–8, rechts`.
+    const [, noun = title, beside = ""] = /^(.*?)((?:,| mit | ohne | für ).*)?$/s.exec(title) ?? [];
+    const full = index === null ? title : byName ? `${title} (${index})` : `${noun} ${index}${beside}`;
     return fresh ? `${full} (neu)` : full;
   },
   position: (position, places) => `Position ${position} von ${places}`,
@@ -264,11 +268,10 @@ export const de: Words = {
     if: (condition) => `Wenn gilt: ${condition}:`,
     otherwiseIf: (condition) => `Sonst, wenn gilt: ${condition}:`,
     otherwise: "Sonst:",
-    otherCases: "alle anderen Fälle",
     anyOrder: "In beliebiger Reihenfolge, jedes ganz vor dem nächsten:",
-    repeat: (variable, values, rows) =>
-      rows > 1
-        ? `Alles in diesem Kasten für ein ${variable}, dann für das nächste: ${variable} = ${values}`
+    repeat: (variable, values, several, steps) =>
+      several
+        ? `${steps ?? "Alles davon"} für ein ${variable} ausführen, dann für das nächste: ${variable} = ${values}`
         : `Einmal für jedes ${variable}, in dieser Reihenfolge: ${values}`,
     inPass: (pass, text) => `${pass}: ${text}`,
     pass: (variable, value) => `${variable} = ${value}`,
@@ -331,6 +334,8 @@ export const de: Words = {
     temporary: "Hilfsteil, kommt wieder heraus",
     sharp: "scharfe Kanten",
     asNeeded: "nach Bedarf",
+    moreAsNeeded: "und weiteres nach Bedarf",
+    choice: (reading, sizes) => `Auswahl nach ${reading}${sizes === null ? "" : `: ${sizes}`}`,
     noRequirement: "–",
   },
 
@@ -352,6 +357,22 @@ export const de: Words = {
     formula: (formula, source) => `So wird ein Einstellwert berechnet: ${formula}. Nach: ${source}.`,
     settingHolds:
       "Ein Einstellwert gilt nur für dieses eine Werkzeug, mit diesem Aufsatz, seinem Winkel und der eigenen Armlänge. Griff nicht verlängern. Nach jedem Werkzeugwechsel neu ausrechnen.",
+  },
+
+  wrench: {
+    atFastener: (several) =>
+      several ? "Die Drehmomente gelten an der Schraube." : "Das Drehmoment gilt an der Schraube.",
+    set: (wrench, settings, arm) =>
+      `${upper(wrench)} einstellen auf ${settings.join(", dann ")}${arm === null ? "" : `, nur für die Armlänge ${arm}`}.`,
+    setFor: (fastener, wrench, settings, arm) =>
+      `Für ${fastener}: ${wrench} einstellen auf ${settings.join(", dann ")}${arm === null ? "" : `, nur für die Armlänge ${arm}`}.`,
+    round: (setting) => `, einstellen auf ${setting}`,
+    forArm: (wrench, arm) =>
+      `Der Einstellwert steht bei jedem Durchgang und gilt nur für die Armlänge ${arm} (${wrench}).`,
+    workOut: (wrench) => `Einstellwert mit der eigenen Armlänge ausrechnen: ${wrench}.`,
+    item: (item, settings) => `${item}: einstellen auf ${settings.join(", dann ")}.`,
+    itemFor: (item, fastener) => `${item}, für ${fastener}`,
+    itemUnknown: (item) => `${item}: kein Einstellwert, weil in der Liste die Armlänge fehlt.`,
   },
 
   circle: {
@@ -394,6 +415,7 @@ export const de: Words = {
   head: {
     revision: (revision) => `Revision ${revision}`,
     serial: (first, last) => (last === null ? `ab Seriennummer ${first}` : `Seriennummer ${first} bis ${last}`),
+    ambientTaken: (value) => `${value}, angenommen, weil keine angegeben ist`,
     people: (count) => (count === 1 ? "1 Person" : `${count} Personen`),
     option: (title, choice) => `${title}: ${choice}`,
     units: { si: "SI", us: "US-amerikanisch", both: "wie geschrieben, im anderen System in Klammern" },

@@ -33,6 +33,24 @@ export const enSheets = {
         : "Passed when every critical action was done unprompted and no action was left undone. One critical action prompted or not done: not passed.",
     share: "Which share of the other actions must be done unprompted, the training programme says.",
   },
+  /** What a torque wrench is set to, where that is not the torque itself. */
+  wrench: {
+    atFastener: (several: boolean): string =>
+      several ? "The torques are those at the fastener." : "The torque is that at the fastener.",
+    set: (wrench: string, settings: readonly string[], arm: string | null): string =>
+      `Set ${wrench} to ${settings.join(", then ")}${arm === null ? "" : `, which holds for its arm of ${arm} alone`}.`,
+    setFor: (fastener: string, wrench: string, settings: readonly string[], arm: string | null): string =>
+      `For ${fastener}, set ${wrench} to ${settings.join(", then ")}${arm === null ? "" : `, which holds for its arm of ${arm} alone`}.`,
+    /** Behind the torque of a round. */
+    round: (setting: string): string => `, set ${setting}`,
+    forArm: (wrench: string, arm: string): string =>
+      `What ${wrench} is to be set to stands with each round, and holds for its arm of ${arm} alone.`,
+    workOut: (wrench: string): string => `Work out what ${wrench} is to be set to with its own arm.`,
+    item: (item: string, settings: readonly string[]): string => `${item}: set ${settings.join(", then ")}.`,
+    itemFor: (item: string, fastener: string): string => `${item}, for ${fastener}`,
+    itemUnknown: (item: string): string => `${item}: no setting, since the crib does not say its arm.`,
+  },
+
   /** The kit list. */
   kit: {
     title: (title: string): string => `${title} – kit list`,

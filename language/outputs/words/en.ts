@@ -143,11 +143,13 @@ export const en = {
     uncheckedItem: (matter: string, of: string, lacks: string, when: string | null, holder: string) =>
       `${matter} of ${of}, no ${lacks}${when === null ? "" : when === "dry" ? " for dry threads" : ` for ${when}`}${holder === of ? "" : ` of ${holder}`}`,
     adapter:
-      "The torques are those at the fastener. An adapter changes what the wrench must be set to: work out the setting for this adapter, its angle and this wrench's arm. Put no extension on the handle. Work it out again if a tool changes.",
+      "The torques are those at the fastener. An adapter changes what the wrench must be set to. The setting at a step holds for this adapter, its angle and the arm that stands with it: work it out again for any other. Put no extension on the handle.",
     adapterListed:
       "The torques are those at the fastener. An adapter changes what the wrench must be set to: take the setting that stands beside the very item, or work it out for another arm. Put no extension on the handle. Work it out again if a tool changes.",
     heating:
-      "Heating and cooling: measure part and mate at contact. Treat a part as hot until it is measured cool. If it sticks, take it off and heat it again. Do not hammer.",
+      "Heating: measure part and mate at contact. Treat a part as hot until it is measured cool. If it sticks, take it off and heat it again. Do not hammer.",
+    cooling:
+      "Cooling: measure part and mate at contact. Treat a part as cold enough to hurt until it is measured warm. If it sticks, take it out and cool it again. Do not hammer.",
     isolation: "“Isolated” here means that the procedure says so. Prove it dead at the place of work.",
     lifting:
       "Lifting: masses are as declared. Centre of gravity and attachment were not checked. Nobody stands under or beside the load.",
@@ -173,8 +175,11 @@ export const en = {
 
   /** A thing in a sentence: `the bearing cover`, `a new gasket`, `cover screws 1–8`, `the plug (left)`. */
   thing: ({ title, index, byName, plural, fresh }: Named): string => {
-    const noun = plural ? pluralOf(title) : title;
-    const full = index === null ? noun : byName ? `${noun} (${index})` : `${noun} ${index}`;
+    // The number belongs to the noun: `head bolts 1–8, right`, `stud bolts 1–8 with nut`.
+    const [, noun = title, beside = ""] = /^(.*?)((?:,| with | without | for ).*)?$/s.exec(title) ?? [];
+    const named = plural ? pluralOf(noun) : noun;
+    const full =
+      index === null ? `${named}${beside}` : byName ? `${named}${beside} (${index})` : `${named} ${index}${beside}`;
     if (fresh) return plural ? `new ${full}` : `a new ${full}`;
     return index !== null && !byName ? full : withArticle(full);
   },
@@ -297,11 +302,10 @@ export const en = {
     if: (condition: string): string => `If ${condition}:`,
     otherwiseIf: (condition: string): string => `Otherwise, if ${condition}:`,
     otherwise: "Otherwise:",
-    otherCases: "all other cases",
     anyOrder: "In any order, each one complete before the next:",
-    repeat: (variable: string, values: string, rows: number): string =>
-      rows > 1
-        ? `Do all of this box for one ${variable}, then for the next: ${variable} = ${values}`
+    repeat: (variable: string, values: string, several: boolean, steps: string | null): string =>
+      several
+        ? `Do ${steps ?? "all of these"} for one ${variable}, then for the next: ${variable} = ${values}`
         : `Once for each ${variable}, in this order: ${values}`,
     inPass: (pass: string, text: string): string => `${pass}: ${text}`,
     pass: (variable: string, value: string): string => `${variable} = ${value}`,
@@ -367,6 +371,9 @@ export const en = {
     temporary: "temporary, comes out again",
     sharp: "sharp edges",
     asNeeded: "as needed",
+    moreAsNeeded: "and more as needed",
+    choice: (reading: string, sizes: string | null): string =>
+      `chosen by ${reading}${sizes === null ? "" : `: ${sizes}`}`,
     noRequirement: "–",
   },
 
@@ -437,6 +444,7 @@ export const en = {
     revision: (revision: string): string => `revision ${revision}`,
     serial: (first: string, last: string | null): string =>
       last === null ? `serial ${first} and up` : `serial ${first} to ${last}`,
+    ambientTaken: (value: string): string => `${value}, taken since none is declared`,
     people: (count: number): string => (count === 1 ? "1 person" : `${count} people`),
     option: (title: string, choice: string): string => `${title}: ${choice}`,
     units: { si: "SI", us: "US customary", both: "as written, in the other system in parentheses" },

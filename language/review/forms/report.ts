@@ -3,7 +3,7 @@
 import type { Range } from "#syntax/lines.ts";
 import type { Group } from "../change.ts";
 import { GROUPS } from "../change.ts";
-import type { Words } from "../words.ts";
+import type { FindingWords, Words } from "../words.ts";
 
 /** @typeParam Found a finding, of which a form tells what {@link FindingTold} has */
 export interface Report<Found extends FindingTold = FindingTold> {
@@ -32,11 +32,7 @@ export interface ReportedSide {
   readonly text?: string;
 }
 
-export interface FindingTold {
-  readonly code: string;
-  readonly severity: string;
-  readonly message: string;
-}
+export type FindingTold = FindingWords;
 
 /** The groups that have changes, most grave first. */
 export function groupsOf({ changes }: Report): readonly (readonly [Group, readonly ReportedChange[]])[] {
@@ -60,8 +56,8 @@ export function placeText({ path, range }: ReportedSide): string {
 /** What came and went with it, and who signs again: a line each. */
 export function afterTexts({ findings, signAgain }: ReportedChange, words: Words): readonly string[] {
   return [
-    ...(findings?.came ?? []).map(({ severity, code, message }) => words.came(severity, code, message)),
-    ...(findings?.went ?? []).map(({ severity, code, message }) => words.went(severity, code, message)),
+    ...(findings?.came ?? []).map(words.came),
+    ...(findings?.went ?? []).map(words.went),
     ...(signAgain === undefined ? [] : [words.signAgain(signAgain)]),
   ];
 }

@@ -1,8 +1,8 @@
 // A review as SARIF 2.1.0, so that a code host shows each change at its line. Knows no other form.
-import type { Range } from "#syntax/lines.ts";
 import type { Group } from "../change.ts";
 import { en, type Words } from "../words.ts";
-import { afterTexts, type Report, type ReportedChange, type ReportedSide, whereText } from "./report.ts";
+import { afterTexts, type Report, type ReportedChange, whereText } from "./report.ts";
+import { COLUMN_KIND, locationOf, SARIF_HEAD } from "./sarif-place.ts";
 
 const LEVELS: Readonly<Record<Group, "error" | "warning" | "note">> = {
   safety: "error",
@@ -17,12 +17,11 @@ const LEVELS: Readonly<Record<Group, "error" | "warning" | "note">> = {
 export function reviewSarif({ changes }: Report, words: Words = en): string {
   const kinds = [...new Set(changes.map(ruleOf))].sort();
   const log = {
-    $schema: "https://json.schemastore.org/sarif-2.1.0.json",
-    version: "2.1.0",
+    ...SARIF_HEAD,
     runs: [
       {
         tool: { driver: { name: "sprag review", rules: kinds.map((id) => ({ id })) } },
-        columnKind: "utf16CodeUnits",
+        columnKind: COLUMN_KIND,
         results: changes.map((change) => resultOf(change, kinds, words)),
       },
     ],
@@ -43,19 +42,9 @@ function resultOf(change: ReportedChange, kinds: readonly string[], words: Words
     ruleIndex: kinds.indexOf(ruleOf(change)),
     level: kind === "restated" ? "note" : LEVELS[group],
     message: { text },
-    locations: place === undefined ? [] : [locationOf(place)],
+    locations: place === undefined ? [] : [locationOf(place.path, place.range)],
     ...(now === undefined || old === undefined
       ? {}
-      : { relatedLocations: [{ id: 1, message: { text: words.old }, ...locationOf(old) }] }),
+      : { relatedLocations: [{ id: 1, message: { text: words.old }, ...locationOf(old.path, old.range) }] }),
   };
-}
-
-function locationOf({ path, range }: ReportedSide) {
-  const uri = path.split("/").map(encodeURIComponent).join("/");
-  return { physicalLocation: { artifactLocation: { uri }, region: regionOf(range) } };
-}
-
-function regionOf({ start, end }: Range) {
-  const [startLine, startColumn] = [start.line + 1, start.character + 1];
-  return { startLine, startColumn, endLine: end.line + 1, endColumn: end.character + 1 };
 }

@@ -9,6 +9,7 @@ import { isShopProcedure, openSamples, plainTexts } from "#harness/samples.ts";
 import { tableCsv } from "#outputs/formats/csv.ts";
 import { documentJson } from "#outputs/formats/json.ts";
 import { harmless } from "#outputs/table.ts";
+import { de } from "#outputs/words/de.ts";
 import { en } from "#outputs/words/en.ts";
 import { blocksIn, documentAs, make, makeFrom } from "../make.ts";
 import { around, COVER } from "../procedures.ts";
@@ -59,6 +60,32 @@ describe("CSV", () => {
     const read = parse(tableCsv({ title: "t", columns: ["=a", "b"], rows }), { bom: true }) as string[][];
     expect(read[0]).toEqual(["'=a", "b"]);
     expect(read.slice(1)).toEqual(rows.map(([formula]) => [`'${formula}`, "-1"]));
+  });
+});
+
+describe("a row of CSV stands by itself", () => {
+  const textsOf = async (lines: string, words = en): Promise<readonly string[]> => {
+    const { document } = make(around(lines), {}, words);
+    return (parse(await textAs("csv", document, words), { bom: true }) as string[][]).map(([, , text = ""]) => text);
+  };
+  const warned =
+    'warning burn "The cover is hot" avoid "Do not touch it" wear "nitrile gloves", "apron" step clean Cover';
+
+  test("what is worn has its label, and each sentence its stop", async () => {
+    expect(await textsOf(warned)).toContain("burns: The cover is hot. Do not touch it. Wear: nitrile gloves, apron.");
+    expect(await textsOf(warned, de)).toContain(
+      "Verbrennung: The cover is hot. Do not touch it. Tragen: nitrile gloves, apron.",
+    );
+  });
+
+  test("what is to be done for one number and then for the next is named, since there is no box around it", async () => {
+    const repeat = "repeat n from 1 to 3 { step clean Screw[n] step install Screw[n] }";
+    expect(await textsOf(repeat)).toContain("Do steps 1 to 2 for one n, then for the next: n = 1, 2, 3");
+    expect(await textsOf(repeat, de)).toContain(
+      "Schritte 1 bis 2 für ein n ausführen, dann für das nächste: n = 1, 2, 3",
+    );
+    const inside = "step { repeat n from 1 to 3 { clean Screw[n] install Screw[n] } }";
+    expect(await textsOf(inside)).toContain("Do all of these for one n, then for the next: n = 1, 2, 3");
   });
 });
 
