@@ -1,6 +1,8 @@
 // `sprag check`: the findings in files and folders.
 import type { Command } from "commander";
 import { type CheckReport, reportText } from "#workspace/report.ts";
+import { reportJunit } from "#workspace/report-junit.ts";
+import { reportSarif } from "#workspace/report-sarif.ts";
 import { TRACE_FORMATS, traceMatrix } from "#workspace/trace.ts";
 import { type Perform, printFindings, printTroubles } from "./call.ts";
 import { addChoice, type Choices, calendarDay, oneOf, requireKnown } from "./choices.ts";
@@ -11,7 +13,7 @@ import { openFiles } from "./open-files.ts";
 import { progressOn } from "./progress.ts";
 import { dateOf, STATUS, type Status, type Surroundings } from "./surroundings.ts";
 
-const FORMATS = ["text", "json"] as const;
+const FORMATS = ["text", "json", "sarif", "junit"] as const;
 const REPORTS = ["findings", "trace"] as const;
 const LEVELS = ["error", "warning", "information"] as const;
 type Level = (typeof LEVELS)[number];
@@ -31,7 +33,7 @@ export function defineCheck(command: Command, perform: Perform, around: Surround
     .argument("<path...>", "files, and folders with .sprag files in them")
     .option(
       "--format <format>",
-      "text for people, json for programs (default: text); of a trace: md, csv (default: md)",
+      "text for people; json, sarif or junit for programs (default: text); of a trace: md, csv (default: md)",
     )
     .option(
       "--report <report>",
@@ -66,6 +68,7 @@ Examples:
   sprag check .
   sprag check pump.sprag shop --fail-on warning
   sprag check overhaul.sprag --set Extent=Full --format json
+  sprag check shop --format sarif > findings.sarif
   sprag check overhaul.sprag shop --report trace --format csv
   sprag check overhaul.sprag --crib shop/crib.sprag --on 2026-05-04`;
 
@@ -90,7 +93,7 @@ function check(given: readonly string[], options: Options, around: Surroundings)
     const troubles = [...found.troubles, ...opened.troubles];
     printTroubles(troubles, around);
     if (report === null) around.out.write(traceMatrix(opened.workspace, paths, format) ?? "");
-    else if (paths.length > 0) print(report, opened.workspace.snapshot.texts, format, around);
+    else if (paths.length > 0) print(report, opened.workspace.snapshot.texts, { ...options, format }, around);
     if (troubles.length > 0) return STATUS.unusable;
     return report !== null && isAtLeast(report, options.failOn) ? STATUS.findings : STATUS.fine;
   } finally {
@@ -98,15 +101,27 @@ function check(given: readonly string[], options: Options, around: Surroundings)
   }
 }
 
-function print(report: CheckReport, texts: ReadonlyMap<string, string>, format: string, around: Surroundings): void {
+function print(
+  report: CheckReport,
+  texts: ReadonlyMap<string, string>,
+  { failOn, format }: Pick<Options, "failOn" | "format">,
+  around: Surroundings,
+): void {
   if (format === "json") around.out.write(reportText(report));
+  else if (format === "sarif") around.out.write(reportSarif(report));
+  else if (format === "junit") around.out.write(reportJunit(report, new Set(atLeast(failOn))));
   else {
     printFindings(report.files, texts, around.out, around);
     around.out.write(`${summaryText(report.summary)}\n`);
   }
 }
 
+/** The severities that give status 1. */
+function atLeast(level: Level): readonly Level[] {
+  return LEVELS.slice(0, LEVELS.indexOf(level) + 1);
+}
+
 function isAtLeast({ summary }: CheckReport, level: Level): boolean {
-  const counts = [summary.errors, summary.warnings, summary.information];
-  return counts.slice(0, LEVELS.indexOf(level) + 1).some((count) => count > 0);
+  const counts = { error: summary.errors, warning: summary.warnings, information: summary.information };
+  return atLeast(level).some((one) => counts[one] > 0);
 }

@@ -1,14 +1,14 @@
 // When what is checked: files on the screen as soon as the writer rests, then the files that use them, then whole folders in the
 // background with progress. One loop, one check at a time, a turn for others after each.
-import type { Diagnostic } from "vscode-languageserver";
 import { isTable } from "#workspace/load.ts";
 import { dependentsOf } from "./dependents.ts";
-import { diagnosticOf } from "./diagnostics.ts";
 import { findingsInTurns } from "./findings.ts";
 import type { Folder } from "./folder.ts";
+import { type Progress, startProgress } from "./progress.ts";
 import type { Status } from "./protocol.ts";
+import { createPublished, type FolderFile, keyOf } from "./published.ts";
 import { type Session, turn } from "./session.ts";
-import type { Say, Text } from "./words.ts";
+import type { Say } from "./words.ts";
 
 export interface Checking {
   /** Texts changed: the open ones among them and their users are checked soon, the others after that. */
@@ -25,29 +25,22 @@ export interface Checking {
   readonly idle: () => Promise<void>;
 }
 
-interface Job {
-  readonly folder: Folder;
-  readonly path: string;
-}
-
 /** In milliseconds. A check waits for the writer to rest, the longer the longer the last one took. */
 const SHORTEST_REST = 10;
 const LONGEST_REST = 500;
 
 export function createChecking(session: Session, say: Say): Checking {
-  const soon = new Map<string, Job>();
-  const later = new Map<string, Job>();
+  const soon = new Map<string, FolderFile>();
+  const later = new Map<string, FolderFile>();
   /** Changed files whose users are not known yet. */
-  const touched = new Map<string, Job>();
-  const shown = new Map<string, string>();
-  const counts = new Map<string, { errors: number; warnings: number }>();
+  const touched = new Map<string, FolderFile>();
+  const published = createPublished(session);
   let rest = SHORTEST_REST;
   let lastChange = 0;
   let running: Promise<void> | null = null;
   let background: Background | null = null;
   let beginning = 0;
 
-  const keyOf = ({ folder, path }: Job): string => `${folder.uri}\n${path}`;
   const isKnown = (folder: Folder): boolean => session.folders().includes(folder);
   const tell = (status: Status): void => {
     if (session.tellsStatus) void session.connection.sendNotification("sprag/status", status);
@@ -78,7 +71,7 @@ export function createChecking(session: Session, say: Say): Checking {
         continue;
       }
       const [from, isSoon] = soon.size > 0 ? [soon, true] : [later, false];
-      const [key, job] = from.entries().next().value as [string, Job];
+      const [key, job] = from.entries().next().value as [string, FolderFile];
       from.delete(key);
       const began = performance.now();
       // A fault of our own in one file must not end the checking of all others.
@@ -89,7 +82,7 @@ export function createChecking(session: Session, say: Say): Checking {
       await turn();
     }
     if (background !== null) endBackground(null);
-    if (!wasStopped) tell(checkedStatus());
+    if (!wasStopped) tell(published.status());
   };
   const told = (error: unknown, where = ""): void => session.connection.console.error(`${where}${traceOf(error)}`);
   const enqueueUsers = async (): Promise<void> => {
@@ -103,7 +96,7 @@ export function createChecking(session: Session, say: Say): Checking {
       for (const path of dependentsOf(workspace, paths)) enqueue({ folder, path });
     }
   };
-  const check = async (job: Job): Promise<void> => {
+  const check = async (job: FolderFile): Promise<void> => {
     const { folder, path } = job;
     const workspace = await folder.settled();
     const open = folder.open.get(path);
@@ -111,40 +104,11 @@ export function createChecking(session: Session, say: Say): Checking {
     const isWanted = (): boolean => !soon.has(keyOf(job)) && isKnown(folder);
     const findings = await findingsInTurns(workspace, path, isWanted);
     if (findings === null || !isWanted()) return;
-    const form = {
-      related: session.client.textDocument?.publishDiagnostics?.relatedInformation === true,
-      pages: session.commands.has("sprag.showRule"),
-    };
-    const diagnostics = findings.map((finding) => diagnosticOf(folder, finding, form, open?.version));
-    const counted = findings.filter(({ allowed }) => allowed === undefined);
-    counts.set(keyOf(job), {
-      errors: counted.filter(({ severity }) => severity === "error").length,
-      warnings: counted.filter(({ severity }) => severity === "warning").length,
-    });
-    publish(job, diagnostics, open?.version);
+    published.show(job, findings, open?.version);
   };
-  const publish = (job: Job, diagnostics: readonly Diagnostic[], version: number | undefined): void => {
-    const uri = job.folder.uriOf(job.path);
-    const same = JSON.stringify(diagnostics);
-    // Files that are not open are many: only what is new for them is sent.
-    if (version === undefined && (shown.get(keyOf(job)) ?? "[]") === same) return;
-    shown.set(keyOf(job), same);
-    const sent = { uri, diagnostics: [...diagnostics], ...(version === undefined ? {} : { version }) };
-    // The client may be gone.
-    session.connection.sendDiagnostics(sent).catch(() => {});
-  };
-  const checkedStatus = (): Status => {
-    const all = [...counts.values()];
-    return {
-      state: "checked",
-      files: all.length,
-      errors: all.reduce((so, { errors }) => so + errors, 0),
-      warnings: all.reduce((so, { warnings }) => so + warnings, 0),
-    };
-  };
-  const isToBeShown = ({ folder, path }: Job): boolean =>
+  const isToBeShown = ({ folder, path }: FolderFile): boolean =>
     folder.open.has(path) || (session.settings().checkFolder && session.isListed(folder) && folder.holds(path));
-  const enqueue = (job: Job): void => {
+  const enqueue = (job: FolderFile): void => {
     if (isTable(job.path)) return;
     const key = keyOf(job);
     if (job.folder.open.has(job.path)) {
@@ -153,14 +117,12 @@ export function createChecking(session: Session, say: Say): Checking {
     } else if (!isToBeShown(job)) forget(job);
     else if (!soon.has(key)) later.set(key, job);
   };
-  const forget = (job: Job): void => {
+  const forget = (job: FolderFile): void => {
     const key = keyOf(job);
     soon.delete(key);
     later.delete(key);
     background?.left.delete(key);
-    counts.delete(key);
-    publish(job, [], undefined);
-    shown.delete(key);
+    published.remove(job);
   };
   const reportBackground = ({ progress, left, of }: Background): void => {
     progress.report(of - left.size, of);
@@ -172,7 +134,7 @@ export function createChecking(session: Session, say: Say): Checking {
     const { progress, left, of, ended } = background;
     background = null;
     progress.end();
-    const status: Status = why === null ? checkedStatus() : { state: "stopped", done: of - left.size, of, why };
+    const status: Status = why === null ? published.status() : { state: "stopped", done: of - left.size, of, why };
     if (why !== null) tell(status);
     ended(status);
   };
@@ -233,39 +195,11 @@ export function createChecking(session: Session, say: Say): Checking {
 
 /** A check of whole folders that is under way. */
 interface Background {
-  readonly progress: BackgroundProgress;
+  readonly progress: Progress;
   /** Keys of the files still to be checked. */
   readonly left: Set<string>;
   readonly of: number;
   readonly ended: (status: Status) => void;
-}
-
-interface BackgroundProgress {
-  readonly report: (done: number, of: number) => void;
-  readonly isCancelled: () => boolean;
-  readonly end: () => void;
-}
-
-async function startProgress(session: Session, say: Say, title: Text): Promise<BackgroundProgress> {
-  if (session.client.window?.workDoneProgress !== true)
-    return { report: () => {}, isCancelled: () => false, end: () => {} };
-  const reporter = await session.connection.window.createWorkDoneProgress().catch(() => null);
-  if (reporter === null) return { report: () => {}, isCancelled: () => false, end: () => {} };
-  let isCancelled = false;
-  let hasEnded = false;
-  reporter.token.onCancellationRequested(() => {
-    isCancelled = true;
-  });
-  reporter.begin(say(title), 0, undefined, true);
-  return {
-    report: (done, of) =>
-      reporter.report(of === 0 ? 100 : Math.floor((done / of) * 100), say("{0} of {1} files", done, of)),
-    isCancelled: () => isCancelled,
-    end: () => {
-      if (!hasEnded) reporter.done();
-      hasEnded = true;
-    },
-  };
 }
 
 function traceOf(error: unknown): string {

@@ -2,7 +2,7 @@
 // the files behind them declare.
 import * as ast from "#grammar/generated/ast.ts";
 import { performsIn } from "#model/cycles.ts";
-import type { Procedure } from "#model/procedure.ts";
+import type { PerformAction, Procedure } from "#model/procedure.ts";
 import type { Finding } from "#rules/finding.ts";
 import { resolveUse } from "#syntax/scope.ts";
 import type { Loaded } from "./load.ts";
@@ -42,7 +42,7 @@ export function idsPerformed(procedure: Procedure, withId: (id: string) => Proce
   const ids = new Set<string>();
   const waiting = [procedure];
   for (const one of waiting) {
-    for (const { procedure: next } of performsIn(one.items)) {
+    for (const { procedure: next } of performedBy(one)) {
       if (next === null || ids.has(next.id)) continue;
       ids.add(next.id);
       const target = withId(next.id);
@@ -51,3 +51,12 @@ export function idsPerformed(procedure: Procedure, withId: (id: string) => Proce
   }
   return ids;
 }
+
+/** Looked for once in each: it is asked for with every output and every finding. */
+function performedBy(procedure: Procedure): readonly PerformAction[] {
+  const found = performing.get(procedure) ?? performsIn(procedure.items);
+  performing.set(procedure, found);
+  return found;
+}
+
+const performing = new WeakMap<Procedure, readonly PerformAction[]>();

@@ -7,7 +7,8 @@ import type { Magnitude, Quantity } from "#quantity/quantity.ts";
 import { toNumber } from "#quantity/rational.ts";
 import { type Lines, linesOf } from "#syntax/lines.ts";
 import type { Span } from "#syntax/span.ts";
-import type { CheckSettings, Workspace } from "./workspace.ts";
+import type { CheckSettings } from "./checking.ts";
+import type { Workspace } from "./workspace.ts";
 
 export type LineExplained =
   | { readonly kind: "values"; readonly values: readonly ComputedValue[] }

@@ -11,6 +11,18 @@ import type { Workspace } from "./workspace.ts";
  * handed in.
  */
 export function contentHash(workspace: Workspace, path: string, crib?: string): string {
+  const key = JSON.stringify([path, crib ?? null]);
+  const known = hashes.get(workspace) ?? new Map<string, string>();
+  hashes.set(workspace, known);
+  const hash = known.get(key) ?? hashed(workspace, path, crib);
+  known.set(key, hash);
+  return hash;
+}
+
+/** A workspace is of one moment, and each of its outputs bears the hash. */
+const hashes = new WeakMap<Workspace, Map<string, string>>();
+
+function hashed(workspace: Workspace, path: string, crib?: string): string {
   if (figuresWanted(workspace, path).length > 0) return "";
   const { loaded, snapshot } = workspace;
   const hash = sha256.create();

@@ -68,23 +68,26 @@ function wantedBy(snapshot: Snapshot, parsed: ReadonlyMap<string, ParsedFile>): 
   return [...wanted.values()].sort((a, b) => (a.path < b.path ? -1 : 1));
 }
 
-/** The paths that a file names, as written; looked for once in each tree. */
-function namedIn(file: ast.File): readonly Wanted[] {
-  const known = named.get(file);
-  if (known !== undefined) return known;
-  const found: Wanted[] = [];
-  for (const item of file.items) {
-    if (ast.isUse(item)) found.push({ path: item.path, need: "text" });
-    else if (ast.isArrangement(item)) found.push(...tablesOf(item));
-    else if (ast.isProcedure(item) || ast.isDamaged(item)) {
-      for (const node of statementsIn(item)) {
-        if (ast.isFigureLine(node)) found.push({ path: node.path, need: "presence" });
-        else if (ast.isArrangement(node)) found.push(...tablesOf(node));
-      }
-    }
-  }
-  named.set(file, found);
+/** The paths that a file names, as written. */
+function namedIn({ items }: ast.File): readonly Wanted[] {
+  return items.flatMap(namedInItem);
+}
+
+/** Looked for once in each: a procedure is taken along from one text to the next. */
+function namedInItem(item: ast.File["items"][number]): readonly Wanted[] {
+  const found = named.get(item) ?? pathsIn(item);
+  named.set(item, found);
   return found;
+}
+
+function pathsIn(item: ast.File["items"][number]): readonly Wanted[] {
+  if (ast.isUse(item)) return [{ path: item.path, need: "text" }];
+  if (ast.isArrangement(item)) return tablesOf(item);
+  if (!ast.isProcedure(item) && !ast.isDamaged(item)) return [];
+  return statementsIn(item).flatMap((node) => {
+    if (ast.isFigureLine(node)) return [{ path: node.path, need: "presence" }];
+    return ast.isArrangement(node) ? tablesOf(node) : [];
+  });
 }
 
 /** The figures that a file names, as written. */
@@ -92,7 +95,7 @@ export function figuresIn(file: ast.File): readonly string[] {
   return namedIn(file).flatMap(({ need, path }) => (need === "presence" ? [path] : []));
 }
 
-const named = new WeakMap<ast.File, readonly Wanted[]>();
+const named = new WeakMap<ast.File["items"][number], readonly Wanted[]>();
 
 /** Where an arrangement takes its masses from. */
 function tablesOf({ properties }: ast.Arrangement): readonly Wanted[] {

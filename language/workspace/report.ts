@@ -1,8 +1,9 @@
 // What a check comes to, as plain data: the JSON of `sprag check --format json`, the same for every caller.
 import type { Assignment } from "#analysis/fact.ts";
 import type { Finding, Severity } from "#rules/finding.ts";
-import { type Lines, linesOf, type Range } from "#syntax/lines.ts";
+import type { Range } from "#syntax/lines.ts";
 import type { Span } from "#syntax/span.ts";
+import { type RangeOf, rangesIn } from "./ranges.ts";
 
 export interface CheckReport {
   readonly version: 1;
@@ -62,12 +63,7 @@ export function reportOf(
   texts: ReadonlyMap<string, string>,
   counts: { readonly procedures: number; readonly steps: number },
 ): CheckReport {
-  const lines = new Map<string, Lines>();
-  const rangeOf = (span: Span): Range => {
-    const known = lines.get(span.path) ?? linesOf(texts.get(span.path) ?? "");
-    lines.set(span.path, known);
-    return known.range(span.start, span.end);
-  };
+  const rangeOf = rangesIn(texts);
   const byPath = new Map<string, Finding[]>(paths.map((path) => [path, []]));
   for (const finding of findings) byPath.get(finding.span.path)?.push(finding);
   const files = [...byPath]
@@ -82,7 +78,7 @@ export function reportText(report: CheckReport): string {
 }
 
 /** A finding as the JSON has it. */
-export function reportedFinding(finding: Finding, rangeOf: (span: Span) => Range): ReportedFinding {
+export function reportedFinding(finding: Finding, rangeOf: RangeOf): ReportedFinding {
   const { span, witness, related, fixes, ...rest } = finding;
   const remark = (one: { message: string; span: Span }): ReportedRemark => ({
     message: one.message,

@@ -24,9 +24,8 @@ import { reviewText } from "#review/forms/text.ts";
 import { review } from "#review/review.ts";
 import type { Kit, Margin, ReviewSide } from "#review/side.ts";
 import { timeText } from "#rules/wording.ts";
-import { type Lines, linesOf, type Range } from "#syntax/lines.ts";
-import type { Span } from "#syntax/span.ts";
 import { filesBehind } from "./concerned.ts";
+import { type RangeOf, rangesIn } from "./ranges.ts";
 import { type ReportedFinding, reportedFinding } from "./report.ts";
 import type { Workspace } from "./workspace.ts";
 
@@ -42,7 +41,7 @@ export interface SideOfReview {
 /** What became of the old side; total, the same for the same two snapshots. */
 export function reviewOf(old: SideOfReview, now: SideOfReview): ReviewReport {
   const { changes } = review(sideOf(old), sideOf(now));
-  const [rangeOfOld, rangeOfNew] = [old, now].map(({ workspace }) => rangesIn(workspace));
+  const [rangeOfOld, rangeOfNew] = [old, now].map(({ workspace }) => rangesIn(workspace.snapshot.texts));
   return {
     version: 1,
     changes: changes.map((change) => reported(change, rangeOfOld as RangeOf, rangeOfNew as RangeOf)),
@@ -174,17 +173,6 @@ export function unreadIn({ workspace, paths }: SideOfReview): readonly string[] 
   const { loaded } = workspace;
   const behind = new Set(paths.flatMap((path) => filesBehind(loaded, path)));
   return [...behind].filter((path) => (loaded.parsed.get(path)?.problems.length ?? 0) > 0);
-}
-
-type RangeOf = (span: Span) => Range;
-
-function rangesIn({ snapshot }: Workspace): RangeOf {
-  const lines = new Map<string, Lines>();
-  return ({ path, start, end }) => {
-    const known = lines.get(path) ?? linesOf(snapshot.texts.get(path) ?? "");
-    lines.set(path, known);
-    return known.range(start, end);
-  };
 }
 
 function reported(

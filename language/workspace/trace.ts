@@ -3,8 +3,8 @@ import { tracedIn } from "#analysis/trace/traced.ts";
 import { MATRIX_FORMATS } from "#outputs/trace/formats.ts";
 import { matrixOf } from "#outputs/trace/matrix.ts";
 import { en } from "#outputs/words/en.ts";
-import { type Lines, linesOf } from "#syntax/lines.ts";
 import type { Span } from "#syntax/span.ts";
+import { rangesIn } from "./ranges.ts";
 import type { Workspace } from "./workspace.ts";
 
 /** The formats of {@link traceMatrix}. */
@@ -14,12 +14,8 @@ export const TRACE_FORMATS: readonly string[] = [...MATRIX_FORMATS.keys()];
 export function traceMatrix({ loaded, snapshot }: Workspace, paths: readonly string[], format: string): string | null {
   const write = MATRIX_FORMATS.get(format);
   if (write === undefined) return null;
-  const lines = new Map<string, Lines>();
-  const placeOf = ({ path, start, end }: Span): string => {
-    const known = lines.get(path) ?? linesOf(snapshot.texts.get(path) ?? "");
-    lines.set(path, known);
-    return `${path}:${known.range(start, end).start.line + 1}`;
-  };
+  const rangeOf = rangesIn(snapshot.texts);
+  const placeOf = (span: Span): string => `${span.path}:${rangeOf(span).start.line + 1}`;
   const models = [...paths].sort().flatMap((path) => loaded.models.get(path) ?? []);
   return write(matrixOf(models.flatMap(tracedIn), placeOf, en), en);
 }

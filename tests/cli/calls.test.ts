@@ -54,7 +54,7 @@ test.each([
   [["check"], "sprag check wants PATH behind it. See sprag check --help."],
   [["check", "--fromat", "json"], "sprag check has no option --fromat. Nearest: --format. See sprag check --help."],
   [["check", ".", "--format"], "--format wants a value behind it. See sprag check --help."],
-  [["check", ".", "--format", "sarif"], "--format cannot be “sarif”. There are: text, json."],
+  [["check", ".", "--format", "yaml"], "--format cannot be “yaml”. There are: text, json, sarif, junit."],
   [["check", ".", "--fail-on", "hint"], "--fail-on cannot be “hint”. There are: error, warning, information."],
   [["check", ".", "-x"], "sprag check has no option -x."],
   [["export", "a.sprag", "b.sprag"], "sprag export has more words behind it than it takes. See sprag export --help."],

@@ -122,7 +122,7 @@ test("an error in the text is no reason to hold it back, and a file that is not 
 
 test.each([
   [["--report", "trace", "--format", "json"], "--format cannot be “json”. There are: md, csv."],
-  [["--format", "csv"], "--format cannot be “csv”. There are: text, json."],
+  [["--format", "csv"], "--format cannot be “csv”. There are: text, json, sarif, junit."],
   [["--report", "trase"], "--report cannot be “trase”. Nearest: trace."],
 ])("refused: %j", (args, message) => {
   const { status, err } = folderWith(files).sprag("check", "close.sprag", ...args);

@@ -2,8 +2,9 @@
 import { expect } from "vitest";
 import { formatText } from "#syntax/format.ts";
 import { parseText } from "#syntax/parse.ts";
+import type { CheckSettings } from "#workspace/checking.ts";
 import type { ReportedFinding } from "#workspace/report.ts";
-import { type CheckSettings, openWorkspace } from "#workspace/workspace.ts";
+import { openWorkspace } from "#workspace/workspace.ts";
 import { type Mark, type MarkedFile, readMarks, writeMarks } from "./marks.ts";
 
 /** Texts by path. */
