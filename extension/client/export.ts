@@ -82,8 +82,11 @@ async function chooseProcedure({ procedures }: OutputsAnswer): Promise<string | 
   }
   const items = procedures.map(({ name, title }) => ({ label: title || name, description: name, name }));
   if (items.length === 1) return items[0]?.name;
-  return (await window.showQuickPick(items, { placeHolder: l10n.t("Which procedure?") }))?.name;
+  return (await window.showQuickPick(items, { placeHolder: l10n.t("Which procedure?"), ...STAYING }))?.name;
 }
+
+/** Until an answer or Escape: the walkthrough takes the focus back when one of its steps is done. */
+const STAYING = { ignoreFocusOut: true };
 
 interface What {
   readonly as: string;
@@ -103,7 +106,11 @@ async function chooseWhat({ outputs }: OutputsAnswer, only: string | undefined):
         format,
       })),
     ]);
-  const chosen = await window.showQuickPick(items, { placeHolder: l10n.t("As what?"), matchOnDescription: true });
+  const chosen = await window.showQuickPick(items, {
+    placeHolder: l10n.t("As what?"),
+    matchOnDescription: true,
+    ...STAYING,
+  });
   return chosen?.as === undefined || chosen.format === undefined ? undefined : { as: chosen.as, format: chosen.format };
 }
 

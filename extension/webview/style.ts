@@ -9,10 +9,17 @@ select, button { font: inherit; min-height: 24px; min-width: 0; color: var(--vsc
 button { padding: 1px 10px; color: var(--vscode-button-foreground, inherit); background: var(--vscode-button-background, ButtonFace); border-color: var(--vscode-button-border, transparent); cursor: pointer; }
 button:hover { background: var(--vscode-button-hoverBackground, ButtonFace); }
 :focus-visible { outline: 1px solid var(--vscode-focusBorder, Highlight); outline-offset: 1px; }
-/* Two choices to a line also beside a narrow text, in either language. */
-@media (max-width: 35rem) { select { max-width: 9.5rem; text-overflow: ellipsis; } }
+/* Two choices to a line also beside a narrow text, in any language. */
+@media (max-width: 35rem) {
+  form { display: grid; grid-template-columns: 1fr 1fr; align-items: end; }
+  label { flex-direction: column; align-items: stretch; gap: 1px; min-width: 0; }
+  select { width: 100%; text-overflow: ellipsis; }
+  details[open] { grid-column: 1 / -1; }
+  button { justify-self: start; }
+}
 summary { cursor: pointer; }
 #options { display: flex; flex-wrap: wrap; gap: 6px 14px; padding: 4px 0; }
+p:empty { display: none; }
 p { margin: 4px 0 0; padding: 2px 6px; color: var(--vscode-inputValidation-warningForeground, var(--vscode-foreground)); background: var(--vscode-inputValidation-warningBackground, transparent); border: 1px solid var(--vscode-inputValidation-warningBorder, currentColor); }
 `;
 
@@ -35,7 +42,7 @@ html[data-theme=dark] svg.order .hold text { fill: #111; }
 html[data-theme=dark] svg.order .stop rect { stroke: #ff8f8f; }
 html[data-theme=dark] svg.order .way { stroke: #b9bec8; }
 html[data-theme=dark] svg.order .back { stroke: #ff8f8f; }
-html[data-theme=dark] svg.order .label rect { fill: #16181c; stroke: none; }
+html[data-theme=dark] svg.order .label text { stroke: #16181c; }
 html[data-theme=dark] svg.order .draft { fill: #ff8f8f; }
 html[data-theme=dark] svg.order marker path { fill: #b9bec8; }
 html[data-theme=dark] .key i { border-color: #b9bec8; }

@@ -45,6 +45,10 @@ describe.each([newest, inBrowser])("in $name", ({ name, version, settings }) => 
     );
     expect(groups).toHaveLength(3);
     expect(new Set(groups).size).toBe(2);
+    const [text, preview] = await Promise.all(
+      ["A sample", "Preview of Untitled-1"].map((title) => at.page.locator(".tab", { hasText: title }).boundingBox()),
+    );
+    expect([preview?.x, (preview?.y ?? 0) > (text?.y ?? 0)]).toEqual([text?.x, true]);
     await at.picture("preview below");
 
     await turnTo("Take a checklist to the bench");

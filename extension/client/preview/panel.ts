@@ -211,7 +211,8 @@ function followText(
     const uri = editor.document.uri.toString();
     if (uri === shown.uri || answer?.rows.some((row) => sameFile(row, uri)) === true) return;
     const told = await ask(session.run, "sprag/outputs", { uri }).catch(() => undefined);
-    if (told === undefined || told.procedures.length === 0 || isOver || window.activeTextEditor !== editor) return;
+    if (told === undefined || told.procedures.length === 0 || isOver || (window.activeTextEditor ?? editor) !== editor)
+      return;
     turnTo(uri, "");
   };
   const goTo = async (id: string): Promise<void> => {
