@@ -7,6 +7,9 @@ import { type Times, timed } from "./timing.ts";
 const path = "bench.sprag";
 const asked = { path, as: "checklist", units: "si", repeats: "compact", language: "en" } as const;
 
+/** As many before those that count: the editor's process has written and shown some already. */
+const WARM_UP = 10;
+
 /** The checklist in a format; what is found is known, as it is to whoever exports what is on the screen. */
 export function exportTimes(text: string, format: string, runs: number): Promise<Times> {
   const workspace = opened(text, null);
@@ -16,7 +19,7 @@ export function exportTimes(text: string, format: string, runs: number): Promise
     if (result.kind !== "done") throw new Error(`The checklist was not written as ${format}: ${result.kind}`);
     await result.content;
   };
-  return timed(write, runs, 2);
+  return timed(write, runs, WARM_UP);
 }
 
 /** From a key to the checklist beside its text, with the findings of before and what was shown before, as the server has them. */
@@ -29,7 +32,7 @@ export async function previewTimes(text: string, places: number): Promise<Times>
     workspace = opened(keystrokes[next++]?.text ?? text, workspace);
     shown(workspace, first);
   };
-  return timed(type, keystrokes.length - 2, 2);
+  return timed(type, keystrokes.length - WARM_UP, WARM_UP);
 }
 
 function shown(workspace: Workspace, before: Shown | null): Shown {

@@ -6,10 +6,19 @@ import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
 import { active, bundle, copy, dryBundle, once, root, standIn } from "./places.mjs";
 
-/** Folders whose tests reach the analysis. The others do not, or also through these. */
-const FOLDERS = ["analysis", "acceptance", "rules", "samples", "workspace", "oracles"];
-/** Comparisons that have nothing to do with it; of random procedures `brute-force.ts` has as many as a mutant can go through. */
-const WITHOUT = /^oracles\/(units|markdown)-|differential|^samples\/(?!findings)/;
+/** Folders whose tests reach the analysis. The others do not. */
+const FOLDERS = [
+  ...["analysis", "acceptance", "rules", "samples", "workspace", "oracles"],
+  ...["outputs", "review", "server", "cli", "wording"],
+];
+/**
+ * Not taken: comparisons that have nothing to do with it (of random procedures `brute-force.ts` has as many as a mutant can go through),
+ * what starts programs or writes large files, and what wants trees that are read anew, since all texts are read once here.
+ */
+const WITHOUT = [
+  ...[/^oracles\/(units|markdown)-/, /differential/, /^samples\/(?!findings)/],
+  ...[/^outputs\/formats/, /^cli\/(process|.*git)/, /^server\/(serve|rename|definition)/],
+];
 
 /** What is done once for all mutants: the file, its function, and who makes it so. */
 const ONCE = [
@@ -25,7 +34,7 @@ export async function bundleTests(isCovering) {
       (name) => `${folder}/${name.split(sep).join("/")}`,
     ),
   )
-    .filter((path) => path.endsWith(".test.ts") && !WITHOUT.test(path))
+    .filter((path) => path.endsWith(".test.ts") && !WITHOUT.some((pattern) => pattern.test(path)))
     .sort();
   const paths = [...files, "mutation/brute-force.ts"];
   const loads = paths.map((path) => `beginFile("tests/${path}"); await import("./tests/${path}");`);

@@ -159,8 +159,8 @@ function shortName(file) {
   return file.replace("language/analysis/", "");
 }
 
-const HOW = `Stryker's instrumenter puts each mutant behind a switch in a copy of the tree; all tests that come near the analysis (\`tests/analysis/\`,
-\`acceptance/\`, \`rules/\`, \`samples/\`, \`workspace/\`, \`oracles/\`) go into one bundle, with vitest's \`expect\`. A dry run tells which test comes by which mutant;
+const HOW = `Stryker's instrumenter puts each mutant behind a switch in a copy of the tree; the tests that come near the analysis (\`tests/analysis/\`,
+\`acceptance/\`, \`rules/\`, \`samples/\`, \`workspace/\`, \`oracles/\`, \`outputs/\`, \`review/\`, \`server/\`, \`cli/\`; see \`bundle.mjs\`) go into one bundle, with vitest's \`expect\`. A dry run tells which test comes by which mutant;
 then each mutant has the tests that come by it, likely ones first, until one fails. Ended as endless is a test that takes a hundred times its
 usual steps, or work without a sign of life for twenty seconds of the processor. Parsing and lowering are done once for all mutants.`;
 

@@ -1,7 +1,7 @@
 // In place of `vitest` in the bundle of tests: keeps the tests as a list instead of running them, with vitest's own `expect`.
 // Holds as much of it as the bundled tests use; knows no mutants.
 import { readFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { dirname, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { chai, expect } from "vitest";
 
@@ -23,7 +23,7 @@ const groups = [];
 // The matchers that want vitest's own surroundings.
 chai.use(({ Assertion }, { addMethod }) => {
   addMethod(Assertion.prototype, "toMatchFileSnapshot", function toMatchFileSnapshot(path) {
-    expect(this._obj).toBe(readFileSync(join(tree, dirname(inHand), path), "utf8"));
+    expect(this._obj).toBe(readFileSync(resolve(tree, dirname(inHand), path), "utf8"));
   });
   addMethod(Assertion.prototype, "toMatchInlineSnapshot", function toMatchInlineSnapshot(wanted) {
     expect(`"${this._obj}"`).toBe(withoutIndent(wanted));

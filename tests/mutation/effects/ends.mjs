@@ -1,6 +1,33 @@
 // What is looked for at the end, what is held against somebody, performed procedures, declared times.
 export const ENDS = [
   {
+    file: "asked-of-caller.ts",
+    breaks: [
+      ["performed: what is in the way", "if (bad.length === 0) return [];", "return [];"],
+      [
+        "performed: what it knows itself",
+        "=> keys.has(world.keyOf(variable));\n  const bad",
+        "=> false;\n  const bad",
+        "The procedures that the random ones perform put nothing right themselves.",
+        "tests/analysis/perform-in-the-way.test.ts",
+      ],
+      [
+        "performed: what it tells itself",
+        "&& !told.has(nameOf(trouble))",
+        "",
+        "None of them does what it has to tell itself and its caller, too.",
+        "tests/analysis/perform-in-the-way.test.ts",
+      ],
+      [
+        "performed: told once, then taken as met",
+        "assumes: updates.filter(({ assumed }) => assumed === true),",
+        "assumes: [],",
+        "No random procedure works on the same driven part once more.",
+        "tests/analysis/perform-in-the-way.test.ts",
+      ],
+    ],
+  },
+  {
     file: "leaving.ts",
     breaks: [
       ["end: an aid left in", '"temporary", isAttached,', '"temporary", () => false,'],
@@ -82,8 +109,8 @@ export const ENDS = [
       ],
       [
         "a need: under these options only",
-        "where = run.decisions.and(\n      where,",
-        "where = run.decisions.or(\n      where,",
+        "where = run.decisions.and(where, whereShown(run, state, variable, test));",
+        "where = run.decisions.or(where, whereShown(run, state, variable, test));",
       ],
     ],
   },

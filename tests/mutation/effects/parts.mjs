@@ -6,8 +6,8 @@ export const PARTS = [
       ["install: the place", "change: () => IN };", "change: (v) => v };"],
       [
         "install: the numbered place",
-        "change: () => inPlace(placeKey(seat.places, seat.position)) };",
-        "change: (v) => v };",
+        "return { variable, renews, change: () => there };",
+        "return { variable, renews, change: (v) => v };",
       ],
       [
         "install: who did it, where it was only supposed",
@@ -21,20 +21,12 @@ export const PARTS = [
         "onPart(carrierKey, isInstalled(under), isTaken && false),",
       ],
       ["install: the position holds it", "change: (value) => withHolder(value, key)", "change: (value) => value"],
-      [
-        "install: the old position is free",
-        "updates: vacate(world, part, index, seat === null ? null : placeKey(seat.places, seat.position)) }",
-        "updates: [] }",
-      ],
-      [
-        "install: a fastener is loose",
-        'const change = (value: string): string => (isSlack(value) ? value : "loose");',
-        "const change = (v: string): string => v;",
-      ],
+      ["install: the old position is free", "changing(vacate(world, part, index, seat)),", ""],
+      ["install: a fastener is loose", 'return isSlack(grip) ? grip : "loose";', "return grip;"],
       [
         "install: who put a fastener in left it loose",
-        '{ variable, when: [[isOut]], renews: "always", change },',
-        "{ variable, when: [[isOut]], change },",
+        '{ variable, when: [[isOut]], renews: "always", change: slackened },',
+        "{ variable, when: [[isOut]], change: slackened },",
       ],
       [
         "install new: fresh",
@@ -43,24 +35,12 @@ export const PARTS = [
       ],
       [
         "install: what stands on it comes along",
-        "updates: carry(world, part, index) },\n    closingOver",
-        "updates: [] },\n    closingOver",
+        "changing(carry(world, part, index)),\n    closingOver",
+        "closingOver",
       ],
-      [
-        "install: heat goes over",
-        "[...broughtTogether(world, part, index), ...hangingNoMore(world, part, index)]",
-        "hangingNoMore(world, part, index)",
-      ],
-      [
-        "install: hangs no more",
-        "[...broughtTogether(world, part, index), ...hangingNoMore(world, part, index)]",
-        "broughtTogether(world, part, index)",
-      ],
-      [
-        "install: not while it is in",
-        'bad: [{ variable: place, test: isAttached }],\n          trouble: { kind: "already',
-        'bad: [{ variable: place, test: () => false }],\n          trouble: { kind: "already',
-      ],
+      ["install: heat goes over", "changing(broughtTogether(world, part, index)),", ""],
+      ["install: hangs no more", "changing(hangingNoMore(world, part, index)),", ""],
+      ["install: not while it is in", "needing([alreadyIn]),", ""],
       [
         "install: position free",
         "bad: [{ variable: holder, test: isOther }]",
@@ -92,18 +72,14 @@ export const PARTS = [
       ],
       ["install: closes over an aid", ".filter((inside) => inside.part.temporary)", ".filter(() => false)"],
       ["remove: the place", '{ variable: place, renews: "where supposed", change: () => OUT },', ""],
-      [
-        "remove: the position is free",
-        "...vacate(world, part, index),\n        { variable: place",
-        "{ variable: place",
-      ],
+      ["remove: the position is free", "...vacate(world, part, index),\n      { variable: place", "{ variable: place"],
       ["remove: the grip", "...release(world, part, index),", ""],
       ["remove: what stands on it comes along", "...carry(world, part, index),\n", "\n"],
       ["remove: used", 'change: () => "removed"', "change: (v: string) => v"],
-      ["remove: out of the arc", "{ needs: [], updates: unfilling(world, part, index) },", ""],
+      ["remove: out of the arc", "changing(unfilling(world, part, index)),", ""],
       [
         "remove: only what is in",
-        "bad: [{ variable: place, test: (value) => value === OUT }],",
+        "bad: [{ variable: place, test: isRemoved }],",
         "bad: [{ variable: place, test: () => false }],",
       ],
       [
@@ -172,7 +148,7 @@ export const PARTS = [
       ],
       [
         "out: who else is in the position is as sure as before",
-        'keepsOrigin: "where supposed" as const,\n      change: (held)',
+        'keepsOrigin: "where supposed" as const,\n    change: (held)',
         "change: (held)",
       ],
       [

@@ -130,18 +130,18 @@ export const RINGS = [
       ],
       [
         "a change that depends on another where it need not be",
-        "...only(becomes(entry), may),\n    ...only([entry], mayNot),",
-        "...only(becomes(entry), may),",
+        "...within(becomes(entry), may),\n    ...within([entry], mayNot),",
+        "...within(becomes(entry), may),",
       ],
       [
         "a change that depends on another where it can be",
-        "...only(becomes(entry), may),\n    ...only([entry], mayNot),",
-        "...only([entry], decisions.or(may, mayNot)),",
+        "...within(becomes(entry), may),\n    ...within([entry], mayNot),",
+        "...within([entry], decisions.or(may, mayNot)),",
       ],
       [
         "two ways meet: both count",
-        "limit(variable, context.cells.join(one ?? start(variable), a.reach, other ?? start(variable), b.reach)),",
-        "limit(variable, one ?? other ?? start(variable)),",
+        "context.cells.join(one ?? context.atStart(variable), a.reach, other ?? context.atStart(variable), b.reach),",
+        "one ?? other ?? context.atStart(variable),",
       ],
       [
         "a value that becomes another that there was before",

@@ -121,11 +121,11 @@ export const WAYS = [
     file: "passing.ts",
     breaks: [
       ["a check uses all", 'case "look":\n      return usesAll(world);', 'case "look":\n      return [];'],
-      ["takes: coats rest", "...rested(world, seconds, coatedIn(world, lines))", ""],
+      ["takes: coats rest", "(rests ? rested(world, seconds, coatedIn(world, lines)) : [])", "[]"],
       [
         "takes: not what the step itself coats",
-        "...rested(world, seconds, coatedIn(world, lines))",
-        "...rested(world, seconds + 0 * coatedIn(world, lines).size)",
+        "rested(world, seconds, coatedIn(world, lines))",
+        "rested(world, seconds + 0 * coatedIn(world, lines).size)",
       ],
     ],
   },
