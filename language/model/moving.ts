@@ -21,6 +21,12 @@ export function createMoving(place: Place, known: Map<object, object> = new Map(
   };
   const now = (value: unknown): unknown => {
     if (typeof value !== "object" || value === null) return value;
+    // Places are most of what there is to look at, and none is kept: whoever asks for one looks at where it is.
+    if (isSpan(value)) {
+      met++;
+      return spanNow(value);
+    }
+    if (Array.isArray(value)) return value.length === 0 ? value : listNow(value);
     if (placeless.has(value)) return value;
     const before = met;
     const one = movedNow(value);
@@ -29,11 +35,10 @@ export function createMoving(place: Place, known: Map<object, object> = new Map(
   };
   const movedNow = (value: object): unknown => {
     const made = known.get(value);
-    if (made === undefined && Array.isArray(value)) return listNow(value);
     if (made === undefined && Object.getPrototypeOf(value) !== Object.prototype) return lost();
-    if (made === undefined && !isSpan(value) && !isDeclared(value)) return recordNow(value);
+    if (made === undefined && !isDeclared(value)) return recordNow(value);
     met++;
-    return made ?? (isSpan(value) ? spanNow(value) : declaredNow(value as { readonly extent: Span }));
+    return made ?? declaredNow(value as { readonly extent: Span });
   };
   const listNow = (list: readonly unknown[]): readonly unknown[] => {
     let made: unknown[] | null = null;
@@ -48,12 +53,13 @@ export function createMoving(place: Place, known: Map<object, object> = new Map(
   const spanNow = (span: Span): Span => {
     const { start, end } = place(span) ?? lost();
     if (start === span.start && end === span.end) return span;
-    return { ...span, start, end };
+    return { path: span.path, start, end };
   };
   const recordNow = (record: object): object => {
     let made: Record<string, unknown> | null = null;
     for (const key in record) {
       const held = record[key as keyof object] as unknown;
+      if (typeof held !== "object" || held === null) continue;
       const one = now(held);
       if (one === held) continue;
       made ??= { ...record };

@@ -290,12 +290,27 @@ function saidChange(old: Saying | null, now: Saying | null, what: string, node: 
   if (old === null) return { group, kind: `${label}-added`, message: words.added(what, text(now)) };
   if (label === "signal-word") return signalChange(old, now, node, words);
   if (now.values.length > 0) return valuesChange(old, now, what, words);
+  if (label === "table-rows")
+    return { group, kind: `${label}-changed`, message: words.rows(what, ...rowsChanged(old, now)) };
   const [verb] = node.about;
   const message =
     label === "object" && verb !== undefined
       ? words.instead(verb, old.shown(), now.shown())
       : words.changed(what, text(old), text(now));
   return { group, kind: `${label}-changed`, message };
+}
+
+/** Rows that are on one side only, with their places among the others. */
+function rowsChanged(old: Saying, now: Saying): readonly [gone: readonly string[], come: readonly string[]] {
+  const [before, after] = [rowsOf(old), rowsOf(now)];
+  const only = (some: ReadonlyMap<string, string>, others: ReadonlyMap<string, string>): readonly string[] =>
+    [...some].flatMap(([text, shown]) => (others.has(text) ? [] : [shown]));
+  return [only(before, after), only(after, before)];
+}
+
+function rowsOf({ text, shown }: Saying): ReadonlyMap<string, string> {
+  const all = shown().split("\n");
+  return new Map(text.split("\n").map((row, at) => [row, all[at] ?? row]));
 }
 
 const TEXTS: ReadonlySet<Saying["label"]> = new Set<Saying["label"]>(["statement-text", "avoidance", "protection"]);
@@ -316,7 +331,11 @@ function valuesChange(old: Saying, now: Saying, what: string, words: Words): Tol
   });
   const isKept =
     old.values.length === now.values.length && changes.every((one) => one !== null && one.how !== "changed");
-  if (isKept) return { group: "values", kind: "restated", message: words.restated(what, old.shown(), now.shown()) };
+  if (isKept) {
+    const moved = changes.flatMap((one) => (one?.how === "restated" ? one.ends : []));
+    const rounding = moved.map((end) => endText(end, words)).join(", ");
+    return { group: "values", kind: "restated", message: words.restated(what, old.shown(), now.shown(), rounding) };
+  }
   const differing = changes.filter((one) => one?.how === "changed");
   // Of stages the last is what counts.
   const last = differing.at(-1);

@@ -26,8 +26,9 @@ import type {
   Threshold,
   Tool,
 } from "#model/declarations.ts";
+import { showBoth } from "#quantity/display.ts";
 import { cited, each, type Facet, type Facets, flag, saying, sayingsOf, thing, value, values, word } from "./facets.ts";
-import { quantityText, type Reading, withIndex } from "./reading.ts";
+import { quantityText, type Reading, squeezed, withIndex } from "./reading.ts";
 import { createNode, type Node } from "./record.ts";
 import type { Label } from "./words.ts";
 
@@ -224,10 +225,16 @@ const ARRANGEMENT: Facets<Arrangement> = {
   from: (from, at) => word("items", "table")(from?.path ?? null, at),
   rows: (rows, at) => {
     if (rows === null) return [];
-    const text = rows
-      .map(({ serial, position, weight }) => `${serial} ${position ?? "-"} ${quantityText(weight)}`)
-      .join("\n");
-    return [saying("items", "table-rows", at, { text, shown: String(rows.length) })];
+    // A line for each row, so that what differs can be told. In which order they stand says nothing.
+    const lines = rows
+      .map(({ serial, position, weight }) => ({
+        text: `${squeezed(serial)} ${position ?? "-"} ${quantityText(weight)}`,
+        shown: () => `${squeezed(serial)} (${position ?? "-"}, ${showBoth(weight, "nominal")})`,
+      }))
+      .sort((a, b) => (a.text < b.text ? -1 : 1));
+    const text = lines.map((line) => line.text).join("\n");
+    const shown = (): string => lines.map((line) => line.shown()).join("\n");
+    return [saying("items", "table-rows", at, { text, shown })];
   },
 };
 const CRIB: Facets<Crib> = {

@@ -33,7 +33,7 @@ import {
   word,
 } from "./facets.ts";
 import { actionNode, checkNode, recordNode } from "./of-action.ts";
-import { conditionText, placeKey, type Reading, squeezed, stepRefText } from "./reading.ts";
+import { conditionText, otherChoice, placeKey, type Reading, squeezed, stepRefText } from "./reading.ts";
 import { createNode, type Node, type Saying, type Sort } from "./record.ts";
 import type { Label } from "./words.ts";
 
@@ -254,7 +254,10 @@ function whenNode(block: WhenBlock<Item> | WhenBlock<Line>, reading: Reading): N
   const arms = block.arms.map(({ condition, items }) => {
     const { text, values: some } = conditionText(condition, reading);
     const at = { reading, key: "condition", span: condition.span };
-    const shown = (): string => squeezed(reading.textAt(condition.span));
+    const shown = (): string => {
+      const left = otherChoice(condition);
+      return `${squeezed(reading.textAt(condition.span))}${left === null ? "" : ` (${left})`}`;
+    };
     const itsValues = values("condition-value", "nominal")(some, { ...at, key: "condition value" });
     const says = [
       saying("order", "condition", at, { text, shown }),

@@ -53,13 +53,16 @@ export function citationText({ source, section }: Citation, reading: Reading): s
   return `${source === null ? "?" : reading.nameOf(source)} ${JSON.stringify(section)}`;
 }
 
-export function targetText(target: Target, reading: Reading): string {
+/** @param isSet whether the order in which its instances are worked through says nothing, as in a condition */
+export function targetText(target: Target, reading: Reading, isSet = false): string {
   const { thing, name, index } = target;
   const known = thing === null ? name : reading.nameOf(thing);
   if (index === null) return known;
   if (index.every((item) => isFixed(item, reading))) {
     const { things, outside } = instancesOf(target, reading.pass);
-    if (outside === null && things.length > 0) return things.map((one) => thingText(one, reading)).join(", ");
+    const texts = things.map((one) => thingText(one, reading));
+    // What holds of all of them holds in any order.
+    if (outside === null && texts.length > 0) return (isSet ? [...texts].sort() : texts).join(", ");
   }
   return `${known}[${index.map((item) => indexText(item, reading)).join(", ")}]`;
 }
@@ -83,8 +86,11 @@ export function conditionText(condition: Condition, reading: Reading): Condition
     }
     case "no temporary parts":
       return { text: "no temporary parts", values: [] };
-    case "state":
-      return { text: subjectText(condition, `is ${condition.state}`, reading), values: [] };
+    case "state": {
+      const other = otherChoice(condition);
+      const asked = other === null ? condition : { ...condition, state: other, negated: false };
+      return { text: subjectText(asked, `is ${asked.state}`, reading), values: [] };
+    }
     case "fact":
       return { text: reading.nameOf(condition.fact), values: [] };
     case "bound":
@@ -113,8 +119,16 @@ function subjectText(
   rest: string,
   reading: Reading,
 ): string {
-  const text = `${targetText(subject, reading)} ${rest}`;
+  const text = `${targetText(subject, reading, true)} ${rest}`;
   return negated ? `not ${text}` : text;
+}
+
+/** The choice that is left where an option has two and one is ruled out; null anywhere else. */
+export function otherChoice(condition: Condition): string | null {
+  if (condition.form !== "state" || !condition.negated || condition.subject.thing?.kind !== "option") return null;
+  const { choices } = condition.subject.thing;
+  const [left] = choices.filter(({ name }) => name !== condition.state);
+  return choices.length === 2 && choices.some(({ name }) => name === condition.state) ? (left?.name ?? null) : null;
 }
 
 function thingText(thing: Thing, reading: Reading): string {

@@ -9,8 +9,8 @@ import { scaleOf, type Unit, unitNamed } from "#quantity/unit.ts";
 
 export type ValueChange =
   | { readonly how: "same" }
-  /** Another unit or form that keeps the value within the last digit given. */
-  | { readonly how: "restated" }
+  /** Another unit or form that keeps the value within the last digit given; `ends`: what rounding has moved by a hundredth or more. */
+  | { readonly how: "restated"; readonly ends: readonly EndChange[] }
   | { readonly how: "changed"; readonly ends: readonly EndChange[]; readonly width: WidthChange | null };
 
 /** By how much one end is another; `both` where low and high end move alike, or there is one value. */
@@ -34,9 +34,14 @@ export function valueChange(old: Value, now: Value): ValueChange {
     return isSame ? { how: "same" } : { how: "changed", ends: [], width: null };
   }
   const [a, b] = [old.quantity, now.quantity];
-  if (sameQuantity(a, b)) return unitsOf(a) === unitsOf(b) ? { how: "same" } : { how: "restated" };
-  if (isRestated(a, b)) return { how: "restated" };
+  if (sameQuantity(a, b)) return unitsOf(a) === unitsOf(b) ? { how: "same" } : { how: "restated", ends: [] };
+  if (isRestated(a, b)) return { how: "restated", ends: endsChanged(a, b, "old").filter(isPlain) };
   return { how: "changed", ends: a.kind === b.kind ? endsChanged(a, b) : [], width: widthChange(a, b) };
+}
+
+/** A coarse unit can hide much: 90 s is 2 min to the nearest. In tenths of a per cent. */
+function isPlain({ percent }: EndChange): boolean {
+  return percent !== null && percent >= 10;
 }
 
 function unitsOf(quantity: Quantity): string {
@@ -86,14 +91,16 @@ function endsOf({ low, nominal, high }: Quantity): readonly (Magnitude | null)[]
   return [low, nominal, high];
 }
 
-function endsChanged(a: Quantity, b: Quantity): readonly EndChange[] {
+/** @param beside in whose unit the differences are given */
+function endsChanged(a: Quantity, b: Quantity, beside: "old" | "new" = "new"): readonly EndChange[] {
   const [old, now] = [bandEnds(a), bandEnds(b)];
-  const low = endChange("low", old.low, now.low, b.kind);
-  const high = endChange("high", old.high, now.high, b.kind);
+  const low = endChange("low", old.low, now.low, b.kind, beside);
+  const high = endChange("high", old.high, now.high, b.kind, beside);
   if (low === null || high === null) return [low ?? high].filter((end) => end !== null).map(alone(a, b));
   const [x, y] = [low, high].map(({ by, rises }) => `${rises} ${by.nominal?.base.n}/${by.nominal?.base.d}`);
   if (x !== y) return [low, high];
-  const nominal = a.nominal !== null && b.nominal !== null ? endChange("both", a.nominal, b.nominal, b.kind) : null;
+  const nominal =
+    a.nominal !== null && b.nominal !== null ? endChange("both", a.nominal, b.nominal, b.kind, beside) : null;
   return [{ ...(nominal ?? low), end: "both", percent: nominal?.percent ?? low.percent }];
 }
 
@@ -103,12 +110,23 @@ function alone(a: Quantity, b: Quantity): (end: EndChange) => EndChange {
   return (end) => (isOne ? { ...end, end: "both" } : end);
 }
 
-function endChange(end: EndChange["end"], old: Magnitude | null, now: Magnitude | null, kind: Kind): EndChange | null {
+function endChange(
+  end: EndChange["end"],
+  old: Magnitude | null,
+  now: Magnitude | null,
+  kind: Kind,
+  beside: "old" | "new",
+): EndChange | null {
   if (old === null || now === null || eq(old.base, now.base)) return null;
   const moved = sub(now.base, old.base);
   const share = HAS_ZERO_OF_ITS_OWN.has(kind) || isZero(old.base) ? null : abs(div(moved, old.base));
   const tenths = share === null ? null : Number(roundTo(mul(share, rational(1000)), 0, "nearest").n);
-  return { end, by: differenceOf(moved, kind, now, [old, now]), rises: moved.n > 0n, percent: tenths };
+  return {
+    end,
+    by: differenceOf(moved, kind, beside === "old" ? old : now, [old, now]),
+    rises: moved.n > 0n,
+    percent: tenths,
+  };
 }
 
 /** Scales that begin somewhere by agreement: 20 °C is not twice 10 °C. */

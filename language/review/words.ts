@@ -203,8 +203,18 @@ export const en = {
   instead: (verb: string, old: string, now: string): string => `${upperFirst(verb)} ${now} instead of ${old}`,
   /** The value in a condition: `Precondition “Bearing is at least 90 °C”, value`. */
   valueIn: (what: string, whole: string): string => `${what} “${whole}”, value`,
-  restated: (what: string, old: string, now: string): string =>
-    `${what} restated, the value kept: ${old === now ? now : `${old} → ${now}`}`,
+  /** @param moved by how much rounding has moved it, where that is plain to see; else empty */
+  restated: (what: string, old: string, now: string, moved: string): string =>
+    `${what} restated, the value kept${moved === "" ? "" : " within its last digit"}: ${old === now ? now : `${old} → ${now}`}${moved === "" ? "" : `: ${moved}`}`,
+  /** Rows of a table: the serial, then its position and weight. */
+  rows: (what: string, gone: readonly string[], come: readonly string[]): string => {
+    const some = (rows: readonly string[]): string =>
+      rows.length > MOST_ROWS
+        ? `${rows.slice(0, MOST_ROWS).join(", ")} and ${rows.length - MOST_ROWS} more`
+        : rows.join(", ");
+    if (gone.length === 0) return `${what}, added: ${some(come)}`;
+    return come.length === 0 ? `${what}, dropped: ${some(gone)}` : `${what}: ${some(gone)} → ${some(come)}`;
+  },
   /** What is said of something that is no step: `Part Cover, mass`. */
   of: (of: string, what: string): string => upperFirst(`${of}, ${lowerFirst(what)}`),
   alone: (of: string): string => upperFirst(of),
@@ -335,6 +345,7 @@ function findingText({ severity, code, message, options = [], moreOptions = 0 }:
 
 /** More than these are only counted. */
 const MOST_CHOICES = 3;
+const MOST_ROWS = 4;
 
 function sentence(head: string, text: string): string {
   return text === "" ? head : `${head}: ${text}`;

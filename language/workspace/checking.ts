@@ -8,6 +8,7 @@ import { limitFactsOf } from "#analysis/limits/limits.ts";
 import { factsOf } from "#analysis/report.ts";
 import { weakAllows } from "#analysis/trace/trace-facts.ts";
 import type { Allow, FileModel, Item, Procedure } from "#model/procedure.ts";
+import type { Moves } from "#model/taken-over.ts";
 import type { Finding } from "#rules/finding.ts";
 import type { AnyFact } from "#rules/rule.ts";
 import { byPlace, findingsOf } from "#rules/run.ts";
@@ -60,10 +61,23 @@ export function* checkInSteps(
   settings: CheckSettings = {},
 ): Steps<CheckReport> {
   const findings = yield* findingsInSteps(opened, paths, settings);
-  const checked = modelsOf(opened, paths).flatMap((model) => model.procedures);
-  const steps = checked.reduce((so, procedure) => so + expand(procedure).expanded.steps, 0);
-  return reportOf(paths, findings, opened.snapshot.texts, { procedures: checked.length, steps });
+  const models = modelsOf(opened, paths);
+  const procedures = models.reduce((so, model) => so + model.procedures.length, 0);
+  const steps = models.reduce((so, model) => so + stepsIn(model, opened.loaded.movesIn(model.path)), 0);
+  return reportOf(paths, findings, opened.snapshot.texts, { procedures, steps });
 }
+
+/** Steps of all its procedures, written out. One that moved has as many as it had. */
+function stepsIn({ procedures }: FileModel, moves: Moves | null): number {
+  return procedures.reduce((so, procedure) => {
+    const before = moves?.before.get(procedure);
+    const steps = counted.get(procedure) ?? (before && counted.get(before)) ?? expand(procedure).expanded.steps;
+    counted.set(procedure, steps);
+    return so + steps;
+  }, 0);
+}
+
+const counted = new WeakMap<Procedure, number>();
 
 /** In the order of their places. */
 export function* findingsInSteps(

@@ -19,10 +19,7 @@ export function writtenFactsOf(model: FileModel, moves: Moves | null): readonly 
   return [
     ...model.problems,
     ...balanceFacts(model.declarations),
-    // Among what stands outside is what a procedure declares whose head could not be read.
-    ...partsOf(model).flatMap((part) =>
-      part.wording.procedure === null ? factsIn(part.model) : factsOnce(part, moves),
-    ),
+    ...partsOf(model).flatMap((part) => factsOnce(part, moves)),
     ...wordingFactsOf(model, moves),
   ];
 }
@@ -54,19 +51,33 @@ function partsOf(model: FileModel): readonly Part[] {
   });
 }
 
+/** What was found in a part, and what it declared. */
+interface Found {
+  readonly declarations: readonly Declaration[];
+  readonly facts: readonly AnyFact[];
+}
+
 /** A procedure that is taken over has its own words still, or they were moved with it. */
-const known = new WeakMap<Wording, readonly AnyFact[]>();
+const known = new WeakMap<Wording, Found>();
 
 function factsOnce({ model, wording }: Part, moves: Moves | null): readonly AnyFact[] {
-  const facts = known.get(wording) ?? movedFacts(wording, moves) ?? factsIn(model);
-  known.set(wording, facts);
+  const { declarations } = model;
+  const before = known.get(wording);
+  // Among what stands outside is what a procedure declares whose head could not be read.
+  const isSame = before !== undefined && (wording.procedure !== null || isSameList(before.declarations, declarations));
+  const facts = isSame ? before.facts : (movedFacts(wording, moves) ?? factsIn(model));
+  known.set(wording, { declarations, facts });
   return facts;
+}
+
+function isSameList<T>(one: readonly T[], other: readonly T[]): boolean {
+  return one.length === other.length && one.every((each, at) => each === other[at]);
 }
 
 function movedFacts(wording: Wording, moves: Moves | null): readonly AnyFact[] | null {
   const before = moves?.wordingBefore.get(wording);
-  const facts = before === undefined ? undefined : known.get(before);
-  return facts === undefined || moves === null ? null : moves.moved(facts);
+  const found = before === undefined ? undefined : known.get(before);
+  return found === undefined || moves === null ? null : moves.moved(found.facts);
 }
 
 function factsIn(model: FileModel): readonly AnyFact[] {
