@@ -22,7 +22,7 @@ procedure Close "Close" {
 }
 `;
 
-function made(text: string, format: "md" | "html", crib = true, as = "checklist"): string {
+function made(text: string, format: "md" | "html" | "xml", crib = true, as = "checklist"): string {
   const texts = new Map([["main.sprag", text]]);
   const workspace = openWorkspace({ texts, present: new Set(), absent: new Set(), today: "2026-05-04" });
   const wishes = { as, format, units: "us", repeats: "compact", draft: true } as const;
@@ -125,4 +125,18 @@ test("the hash of the inputs counts the crib, and its texts are escaped", () => 
     return hash(exportText(workspace, { path: "job.sprag", crib: "crib.sprag", ...wishes }));
   });
   expect(new Set(pages).size).toBe(2);
+});
+
+test("in every form that names items one that is out of calibration is not to be taken", () => {
+  // outputs.md: “tool list with the crib items that meet it”.
+  const text = TEXT('item "TW-6" for Wrench { torque 1 .. 900 lbf·in  arm 12 in  calibrated until 2026-05-03 }');
+  const forms = [
+    ["dita", "xml"],
+    ["checklist", "html"],
+    ["kit", "md"],
+  ] as const;
+  for (const [as, format] of forms)
+    expect(made(text, format, true, as).replace(/<[^>]*>/g, ""), as).toMatch(
+      /TW-6,? OUT OF CALIBRATION since 2026-05-03: do not use/,
+    );
 });

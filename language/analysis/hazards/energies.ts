@@ -64,9 +64,9 @@ function allOf({ run, state }: At, tests: readonly Test[]): Decision {
 }
 
 function works(at: At, line: ExpandedAction, energy: Energy, isLive: boolean, where: Decision): void {
-  const { hazards, passed, stays } = hazardsOf(at.run, energy);
+  const { hazards, passed, stays, burns } = hazardsOf(at.run, energy);
   const cause = isLive ? "live energy" : "unproved energy";
-  raiseAt(at, line, { cause, of: energy, hazards, passed, grave: isLive || stays, where });
+  raiseAt(at, line, { cause, of: energy, hazards, passed, grave: isLive || stays || burns, where });
 }
 
 /** Off comes what kept hands from a part whose energy is live. */
@@ -127,9 +127,11 @@ interface EnergyHazards {
   readonly passed: Passed | null;
   /** It is still there once it is cut off: it has to be let out. */
   readonly stays: boolean;
+  /** It is so hot that a touch is enough: nothing says how soon it is cool once it is cut off. */
+  readonly burns: boolean;
 }
 
-const NONE: EnergyHazards = { hazards: [], passed: null, stays: false };
+const NONE: EnergyHazards = { hazards: [], passed: null, stays: false, burns: false };
 
 /** By kind and value; of one that could not be read nothing is said. */
 function hazardsOf(run: Run, energy: Energy): EnergyHazards {
@@ -148,6 +150,7 @@ function readHazards(run: Run, energy: Energy): EnergyHazards {
   const voltage = past(run, "electric", energy.voltage?.quantity, "from");
   const pressure = past(run, "pressure", energy.pressure?.quantity, "above");
   const hot = past(run, "burn", energy.hot?.quantity, "from");
+  const burn = hot === null ? null : burning(hot, topOf(hot.value));
   const has = (mark: Energy["marks"][number]): boolean => energy.marks.includes(mark);
   const isPressed = pressure !== null || has("vacuum");
   const hazards = [
@@ -161,8 +164,9 @@ function readHazards(run: Run, energy: Energy): EnergyHazards {
   ];
   return {
     hazards: [...new Set(hazards)],
-    passed: voltage ?? pressure ?? (hot === null ? null : burning(hot, topOf(hot.value)).passed),
+    passed: voltage ?? pressure ?? burn?.passed ?? null,
     stays: isPressed || has("spring") || has("height") || energy.stored !== null,
+    burns: burn?.grave ?? false,
   };
 }
 

@@ -252,6 +252,7 @@ function look(at: At, line: ExpandedAction, { fit, outer, inner, way, where }: J
   const [own, mate] = isHeated ? [outer, inner] : [inner, outer];
   const name = instanceName(own.part, own.index);
   const barred = needed.ok && heated !== null ? barredBy(heated, needed.value, own) : null;
+  const lost = needed.ok && way.cooling === null && isEnough(heated, needed.value);
   const fact: Omit<Extract<HeatFact, { kind: "too cool to fit" }>, "options" | "pass" | "more"> = {
     kind: "too cool to fit",
     how: way.how,
@@ -262,12 +263,13 @@ function look(at: At, line: ExpandedAction, { fit, outer, inner, way, where }: J
     wanted: quantityOf("length", point(add(largest, slip)), fine, 3),
     needed: needed.ok ? needed.value : null,
     ...(barred === null ? {} : { barred }),
+    lost,
     cooling: way.cooling,
     ambientTaken: ambientOf(at).isTaken,
     span: (heated?.to ?? heated?.by)?.span ?? line.action.place,
     installAt: line.action.place,
     fitAt: fit.span,
-    instead: needed.ok && heated !== null ? moved(heated, needed.value, own) : null,
+    instead: needed.ok && heated !== null && !lost ? moved(heated, needed.value, own) : null,
     explanation: clearance.explanation,
   };
   at.collect({ fact, where, pass: line.pass, subject: `${base(name)} ${base(fact.mate)}`, node: at.node.id });
@@ -278,6 +280,13 @@ function neededFor(way: Way, shrink: ShrinkFit, { outer, inner }: JoiningTempera
   return way.how === "heated"
     ? neededOuterTemperature(shrink, { inner, slip, loss: way.cooling && lossOf(way.cooling) })
     : highestInnerTemperature(shrink, { outer, slip });
+}
+
+/** Whether the heating alone, right before this, would be enough. */
+function isEnough(action: HeatAction | null, needed: Quantity): boolean {
+  const reached = action?.verb === "heat" && action.to !== null ? bottomOf(action.to.quantity) : null;
+  const wanted = needed.low?.base;
+  return reached !== null && wanted !== undefined && cmp(reached, wanted) >= 0;
 }
 
 function givenOf(value: { readonly quantity: Quantity } | null | undefined): Given | null {

@@ -98,6 +98,8 @@ export type HeatFact =
       readonly needed: Quantity | null;
       /** What forbids that temperature: the heat limit of the part, or how far the tools that are named get. */
       readonly barred?: { readonly by: "part" | "tool"; readonly of: string; readonly limit: Quantity };
+      /** Whether the heating gives enough, and a wait or the end of a task may have taken it again. */
+      readonly lost: boolean;
       /** Seconds on the way that were counted, with the part's own rate. */
       readonly cooling: { readonly seconds: number; readonly rate: Quantity } | null;
       /** Whether 20 °C had to be taken for the shop. */

@@ -59,7 +59,7 @@ function preliminaryXml({ start, tools, consumables, parts, cautions, stockNotes
     tools.map(({ title, asked, stock }) => [
       title,
       ...asked,
-      ...(stock ?? []).map(({ label, settings }) => words.comma([label, ...settings])),
+      ...(stock ?? []).map(({ label, remarks, settings }) => words.comma([label, ...remarks, ...settings])),
     ]),
   );
   const supplies = items(

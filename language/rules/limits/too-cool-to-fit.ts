@@ -3,6 +3,7 @@ import type { HeatFact } from "#analysis/limits/limit-fact.ts";
 import { base } from "#analysis/raw-fact.ts";
 import { show } from "#quantity/display.ts";
 import type { Quantity } from "#quantity/quantity.ts";
+import { cmp, ZERO } from "#quantity/rational.ts";
 import { putInstead } from "../put-in.ts";
 import { rule } from "../rule.ts";
 import { timeText } from "../wording.ts";
@@ -71,22 +72,16 @@ procedure FitBearing "Fit the bearing" {
     source:
       "d·[αo(To − 20 °C) − αi(Ti − 20 °C)], thermal expansion along a straight line; lengths at 20 °C as ISO 1 has them (from memory: not verified). Measure part and mate at contact.",
   },
-  say: ({ how, part, mate, temperature, growth, wanted, needed, barred, cooling, ambientTaken, installAt, fitAt }) => {
+  say: (fact) => {
+    const { how, part, mate, temperature, growth, wanted, lost, ambientTaken, installAt, fitAt } = fact;
     const heated = how === "heated";
-    const loss =
-      cooling === null || cooling.seconds === 0
-        ? ""
-        : `\nIt loses ${show(cooling.rate)} for ${timeText(cooling.seconds)} on the way.`;
     const taken = ambientTaken ? "\nNo ambient temperature is declared: 20 °C is taken." : "";
     return {
       message: heated ? `${part} is too cool to go over ${mate}.` : `${part} is not cold enough to go into ${mate}.`,
-      why: `${heated ? `The bore is ${show(growth)} larger` : `There is ${show(growth)} more room`} at ${show(temperature)}, ${show(wanted)} wanted.${loss}${taken}`,
-      remedy:
-        needed === null
-          ? "No temperature is enough: press the part, or compare the fit with the drawing."
-          : barred === undefined
-            ? `${heated ? "Heat" : "Cool"} to ${show(needed)}.`
-            : forbidden(heated, needed, barred),
+      why: `${heated ? `The bore is ${larger(growth)}` : `There is ${show(growth)} more room`} at ${show(temperature)}, ${show(wanted)} wanted.${lossOf(fact)}${taken}`,
+      remedy: lost
+        ? `Install it right after it is heated, in the same task; or declare “cools” and the rate of ${part}, so that the loss is counted.`
+        : remedyOf(fact),
       related: [
         { message: `${part} and ${mate} go together here`, span: installAt },
         { message: "The fit is declared here", span: fitAt },
@@ -97,7 +92,26 @@ procedure FitBearing "Fit the bearing" {
     fact.instead === null ? [] : putInstead(`${fact.how === "heated" ? "Heat" : "Cool"} to ${fact.instead.text}`, fact),
 });
 
-type Barred = NonNullable<Extract<HeatFact, { readonly kind: "too cool to fit" }>["barred"]>;
+function lossOf({ lost, cooling }: Fact): string {
+  if (lost)
+    return "\nIt is heated far enough, but after a wait or the end of the task nothing says how much of that is left.";
+  if (cooling === null || cooling.seconds === 0) return "";
+  return `\nIt loses ${show(cooling.rate)} for ${timeText(cooling.seconds)} on the way.`;
+}
+
+function larger(growth: Quantity): string {
+  const end = growth.nominal ?? growth.low;
+  return end !== null && cmp(end.base, ZERO) <= 0 ? "no larger" : `${show(growth)} larger`;
+}
+
+function remedyOf({ how, needed, barred }: Fact): string {
+  const heated = how === "heated";
+  if (needed === null) return "No temperature is enough: press the part, or compare the fit with the drawing.";
+  return barred === undefined ? `${heated ? "Heat" : "Cool"} to ${show(needed)}.` : forbidden(heated, needed, barred);
+}
+
+type Fact = Omit<Extract<HeatFact, { readonly kind: "too cool to fit" }>, "pass" | "more" | "options">;
+type Barred = NonNullable<Fact["barred"]>;
 
 /** What one limit asks for and another forbids is never proposed. */
 function forbidden(heated: boolean, needed: Quantity, { by, of, limit }: Barred): string {

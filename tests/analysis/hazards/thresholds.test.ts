@@ -153,6 +153,11 @@ test.each([
   ["isolate E", "voltage 400 V AC", ["warning electric"]],
   ["isolate E", "pressure 6 bar", ["error pressure"]],
   ["isolate E", "rotating", ["warning rotating"]],
+  // checks.md: “E where the thresholds say so (burn from 65 °C, …)”; ISO 13732-1 (memory), as in engineering.md.
+  ["isolate E", "hot 64 °C", ["warning burn"]],
+  ["isolate E", "hot 65 °C", ["error burn"]],
+  ["isolate E", "hot 149 °F", ["error burn"]],
+  ["isolate E\n  step prove E dead", "hot 90 °C", []],
   ["isolate E\n  step prove E dead", "voltage 400 V AC", []],
   ["isolate E\n  step prove E dead", "pressure 6 bar", []],
   // What is stored comes out as it is let out.

@@ -28,7 +28,7 @@ const ONTO = "step install Shaft\n";
 const JOIN = "step install Bearing over Shaft\n";
 const common = {
   ...{ kind: "too cool to fit", how: "heated", part: "Bearing", mate: "Shaft", wanted: "51 µm" },
-  ...{ cooling: null, ambientTaken: false, installAt: "install Bearing", fitAt: "Bearing over Shaft" },
+  ...{ lost: false, cooling: null, ambientTaken: false, installAt: "install Bearing", fitAt: "Bearing over Shaft" },
   explanation: expect.stringContaining("αo"),
 };
 
@@ -273,7 +273,14 @@ procedure FitBush {
     expect(limitFacts(BUSH("-30 .. -10 °C"))).toEqual([
       {
         ...{ kind: "too cool to fit", how: "cooled", part: "Bush", mate: "Housing", temperature: "-10 °C" },
-        ...{ growth: "54 µm", wanted: "72 µm", needed: "at most -20 °C", cooling: null, ambientTaken: true },
+        ...{
+          growth: "54 µm",
+          wanted: "72 µm",
+          needed: "at most -20 °C",
+          lost: false,
+          cooling: null,
+          ambientTaken: true,
+        },
         ...{ span: "-30 .. -10 °C", installAt: "install Bush", fitAt: "Housing over Bush" },
         instead: { span: "-30 .. -10 °C", text: "-40 .. -20 °C" },
         explanation: expect.stringContaining("αo"),

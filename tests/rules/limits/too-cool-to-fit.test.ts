@@ -90,7 +90,19 @@ test("what it loses on the way: by the time allowed, else by the times that are 
 });
 
 test("after a wait of its own a part without a rate may be as cool as the shop", () => {
-  expectFindings(text({ range: "140 .. 150 °C", between: "  step wait 10 min\n", found: true }));
+  const waited = text({ range: "140 .. 150 °C", between: "  step wait 10 min\n", found: true });
+  expectFindings(waited);
+  // To heat it to what would have been enough, as it was, takes nothing away: it is the wait.
+  expect(told(waited, "limits.too-cool-to-fit")).toMatchInlineSnapshot(`
+    "Bearing is too cool to go over Shaft.
+      The bore is no larger at 15 °C, 51 µm wanted.
+      It is heated far enough, but after a wait or the end of the task nothing says how much of that is left.
+    → Install it right after it is heated, in the same task; or declare “cools” and the rate of Bearing, so that the loss is counted.
+    &26 Bearing and Shaft go together here
+    &11 The fit is declared here"
+  `);
+  expectFindings(text({ range: "140 .. 150 °C", between: "  step wait 10 min\n", bearing: "cools 0.05 K/s" }));
+  expectFindings(text({ range: "140 .. 150 °C" }));
 });
 
 test("a cooled inner part", () => {
