@@ -49,7 +49,12 @@ export function unmet(
       mend:
         bad === null || run.decisions.and(state.reach, mayHold(run.cells, run.decisions, read, formula)) !== NEVER
           ? null
-          : mendText(run.world, bad, formula),
+          : mendText(
+              run.world,
+              bad,
+              formula,
+              givers.some(({ id }) => id > node.id),
+            ),
     },
     where,
     pass: step?.pass ?? [],

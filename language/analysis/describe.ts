@@ -12,7 +12,7 @@ export function describe(world: World, variable: number, value: string): string 
     case "place":
       return `${subject} is ${placeWords(value)}`;
     case "grip":
-      return `${subject} is ${isTight(value) ? "tightened" : value === "absent" ? "removed" : value === AS_FOUND ? "in as it was found" : "loose"}`;
+      return `${subject} is ${gripWords(value, world.partOf(key.slice(aspect.length + 1))?.part.fastener ?? true)}`;
     case "surface":
       return value === "as found" ? `${subject} is as it was found` : `${subject} is ${value.split(" ")[0]}`;
     case "holder":
@@ -49,6 +49,13 @@ export function subjectOf(key: string): string {
 function holderWords(place: string, held: readonly string[]): string {
   if (held.length === 0) return `${place} is free`;
   return `${held.join(" and ")} ${held.length === 1 ? "is" : "are"} in ${place}`;
+}
+
+/** What is no fastener has no grip to be without. */
+function gripWords(value: string, isFastener: boolean): string {
+  if (isTight(value)) return "tightened";
+  if (value === "absent") return isFastener ? "removed" : "not tightened";
+  return value === AS_FOUND ? "in as it was found" : "loose";
 }
 
 function placeWords(value: string): string {

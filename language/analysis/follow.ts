@@ -19,16 +19,14 @@ const MOST_VALUES = 64;
 
 export function followProcedure(expanded: ExpandedProcedure, context: FollowContext): Run {
   const { id } = expanded.procedure;
-  const known = context.summaries.get(id);
+  const known = context.summaries.of(id);
   if (known !== undefined && known !== null) return known.run;
-  // What performs itself in turn finds itself under way, and goes on in doubt.
-  context.summaries.set(id, null);
   const callee = (performed: string): Summary | null => summaryOf(performed, context);
-  const run = followToEnd(prepare(expanded, context, callee, false));
-  // What is only taken as met matters to the order of children where something had to be.
-  const exact = assumedInTurn(run) ? followToEnd(prepare(expanded, context, callee, true)) : run;
-  context.summaries.delete(id);
-  return exact;
+  return context.summaries.following(id, () => {
+    const run = followToEnd(prepare(expanded, context, callee, false));
+    // What is only taken as met matters to the order of children where something had to be.
+    return assumedInTurn(run) ? followToEnd(prepare(expanded, context, callee, true)) : run;
+  });
 }
 
 function assumedInTurn(run: Run): boolean {
@@ -117,12 +115,12 @@ export function stateBefore(run: Run, node: number): State | undefined {
 }
 
 function summaryOf(id: string, context: FollowContext): Summary | null {
-  const known = context.summaries.get(id);
+  const known = context.summaries.of(id);
   if (known !== undefined) return known;
   const expanded = context.expandedOf(id);
   if (expanded === null || expanded.tooLarge !== null) return null;
   const summary = summarise(followProcedure(expanded, context), eachMove);
-  context.summaries.set(id, summary);
+  context.summaries.keep(id, summary);
   return summary;
 }
 

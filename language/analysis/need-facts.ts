@@ -98,7 +98,13 @@ function closedOver(
         closedBy,
         closedAt: node.operation.line.action.place,
         removeText: `remove ${what}`,
-        mendAt: isCertain(run, state, need) && node.step !== null ? { before: node.step.step.span } : null,
+        // A later line that takes it out has to be moved: with one more it would come to what is out already.
+        mendAt:
+          isCertain(run, state, need) &&
+          node.step !== null &&
+          later(run, node, inside.variable, TAKES_OUT) === undefined
+            ? { before: node.step.step.span }
+            : null,
       },
       where: run.decisions.and(state.reach, entry.when),
       pass: run.graph.nodes[entry.from]?.step?.pass ?? [],
@@ -139,11 +145,17 @@ function firstEntry(
 }
 
 const PUTS_IN: ReadonlySet<string> = new Set(["install", "press"]);
+const TAKES_OUT: ReadonlySet<string> = new Set(["remove", "discard"]);
 
 /** Where, after this, the part is put in for the first time: the step that should come earlier. */
 function laterGiver(run: Run, node: Node, variable: number): Origin | null {
-  const later = run
+  const giver = later(run, node, variable, PUTS_IN);
+  return giver === undefined ? null : originOf(run, giver.id);
+}
+
+/** The first line after this that does one of these and changes the variable by it. */
+function later(run: Run, node: Node, variable: number, verbs: ReadonlySet<string>): Node | undefined {
+  return run
     .changedAt(variable)
-    .find(({ id, operation }) => id > node.id && operation.kind === "act" && PUTS_IN.has(operation.line.action.verb));
-  return later === undefined ? null : originOf(run, later.id);
+    .find(({ id, operation }) => id > node.id && operation.kind === "act" && verbs.has(operation.line.action.verb));
 }

@@ -27,6 +27,7 @@ import { passing } from "./passing.ts";
 import { type Constraint, constraintsOf } from "./precedence.ts";
 import { createReadings, highEnd, lowEnd, magnitudeNumber, type Readings } from "./readings.ts";
 import { temperature } from "./state-values.ts";
+import type { Summaries } from "./summaries.ts";
 import type { Summary } from "./summary.ts";
 import { touchedIn } from "./unknown.ts";
 import type { Update } from "./update.ts";
@@ -38,8 +39,7 @@ export interface FollowContext {
   readonly expandedOf: (procedureId: string) => ExpandedProcedure | null;
   /** Choices fixed from outside: option name to choice. */
   readonly chosen: Readonly<Record<string, string>>;
-  /** Procedures already followed, and those under way (null), by id. */
-  readonly summaries: Map<string, Summary | null>;
+  readonly summaries: Summaries;
 }
 
 /** A procedure followed to its end. */

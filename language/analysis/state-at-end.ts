@@ -136,8 +136,10 @@ function isOwn(verb: string | undefined): boolean {
 /* ---- fasteners and parts ---- */
 
 function seated(end: End, { part, index }: PartInstance): readonly Raw[] {
-  const { run, state } = end;
+  const { run, state, said } = end;
   if (!part.fastener) return [];
+  // An aid that is still in is told as that: it has to come out, however tight it is.
+  if (part.temporary && !said.has(run.world.part(part, index, "place"))) return [];
   return cellOf(run, state, run.world.part(part, index, "grip"))
     .filter((entry) => entry.value === "seated" && isOwn(actionAt(end, entry)?.verb))
     .map((entry) => {
@@ -150,7 +152,8 @@ function seated(end: End, { part, index }: PartInstance): readonly Raw[] {
 
 function loose(end: End, { part, index }: PartInstance): readonly Raw[] {
   const { run, state, said } = end;
-  if (!part.fastener) return [];
+  // An aid that is still in is told as that.
+  if (!part.fastener || part.temporary) return [];
   const gripAt = run.world.part(part, index, "grip");
   const placeAt = run.world.part(part, index, "place");
   if (said.has(gripAt) || said.has(placeAt)) return [];

@@ -10,11 +10,12 @@ import type { Cell, Entry } from "./cell.ts";
 import { type Decision, NEVER } from "./decision.ts";
 import { apply, assign, cellOf, type State } from "./flow-state.ts";
 import type { eachMove, Run } from "./follow.ts";
-import { atomsOf, settle } from "./formula.ts";
+import { type Atom, atomsOf, conjuncts, settle } from "./formula.ts";
 import type { Node } from "./graph.ts";
 import { originOf } from "./origin.ts";
 import { lowEnd } from "./readings.ts";
 import { carry } from "./standing.ts";
+import { IN, OUT } from "./state-values.ts";
 import { damagedVariables } from "./unknown.ts";
 import { kindOf, type World } from "./world.ts";
 
@@ -24,11 +25,11 @@ export interface Summary {
   /** What must hold at the call, and what holds after it. */
   readonly begin: readonly ExpandedCondition[];
   readonly finish: readonly ExpandedCondition[];
-  /** Variables that it touches and its `begin with` does not mention: they must be as at a start. */
+  /** Variables that it touches, or needs as at a start, and its `begin with` does not mention: they must be as at a start. */
   readonly asAtStart: readonly {
     readonly key: string;
     readonly initial: string;
-    /** The first of its lines that touches it. */
+    /** The first of its lines that touches it or needs it. */
     readonly askedAt: Span;
   }[];
   /** What it touches, and how that is at its end. */
@@ -143,10 +144,19 @@ function firstAsking(run: Run, variable: number): number {
   return Math.min(run.changedAt(variable)[0]?.id ?? Number.POSITIVE_INFINITY, asking?.id ?? Number.POSITIVE_INFINITY);
 }
 
-/** What an action depends on that is still as it was at the start. */
+/** What a step's need, an action or a procedure that is performed depends on, and that is still as it was at the start. */
 function askedAt(run: Run, node: Node): readonly number[] {
   const state = run.before[node.id];
   if (state === undefined) return [];
+  if (node.operation.kind === "enter" || node.operation.kind === "ask") {
+    const callee = run.askedAt(node);
+    const needs = node.operation.kind === "enter" ? node.operation.step.needs : (callee?.begin ?? []);
+    return needs
+      .flatMap((condition) => conjuncts(run.formula(condition)))
+      .flatMap((atom) => ("variable" in atom && isAsAtStart(run, atom) ? [atom.variable] : []))
+      .concat((callee?.asAtStart ?? []).map(({ key, initial }) => run.world.byKey(key, initial)))
+      .filter((variable) => cellOf(run, state, variable).some((entry) => isUntouched(run, entry)));
+  }
   const asked = run
     .movesAt(node)
     .flatMap((move) => move.needs.flatMap((need) => need.bad.map(({ variable }) => variable)));
@@ -156,6 +166,25 @@ function askedAt(run: Run, node: Node): readonly number[] {
       cellOf(run, state, variable).some((entry) => isUntouched(run, entry)),
   );
 }
+
+/** Whether the need asks for what is so at a start, and for that alone. */
+function isAsAtStart({ world }: Run, { good, variable }: Atom): boolean {
+  const initial = world.initial(variable);
+  const key = world.keyOf(variable);
+  const others = (OTHERS.get(kindOf(key)) ?? world.partOf(key.slice(OWN.length))?.part.states ?? []).filter(
+    (value) => value !== initial,
+  );
+  const isOfThese = OTHERS.has(kindOf(key)) || key.startsWith(OWN);
+  return isOfThese && good(initial) && !others.some(good);
+}
+
+const OWN = "own:";
+/** What else a variable of the kind can be, where that is one thing; a part says its own states itself. */
+const OTHERS: ReadonlyMap<string, readonly string[]> = new Map([
+  ["place", [OUT, IN]],
+  ["energy", ["live", "off"]],
+  ["fact", ["yes", "no"]],
+]);
 
 /** Still as it was when the procedure began. */
 function isUntouched(run: Run, { from }: Entry): boolean {

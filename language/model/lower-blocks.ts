@@ -16,6 +16,7 @@ import type {
   Item,
   Jump,
   Line,
+  RepeatBlock,
   RepeatRange,
   Statement,
   Statement_,
@@ -58,7 +59,7 @@ export function lowerJump(scope: Scope, node: ast.Jump): Jump {
 }
 
 /** The bounds of a repeat; they are numbers, so that its passes are known when the text is read. */
-export function lowerRange(scope: Scope, node: ast.Repeat): RepeatRange {
+function lowerRange(scope: Scope, node: ast.Repeat): RepeatRange {
   if (node.first !== undefined && node.last !== undefined) {
     const [first, last] = [lowerBoundExpression(scope, node.first), lowerBoundExpression(scope, node.last)];
     const stride = node.stride === undefined ? null : lowerBoundExpression(scope, node.stride);
@@ -82,10 +83,17 @@ export function lowerRange(scope: Scope, node: ast.Repeat): RepeatRange {
 }
 
 /** From `repeat` to the end of its bounds. */
-export function repeatHead(scope: Scope, node: ast.Repeat): Span {
+function repeatHead(scope: Scope, node: ast.Repeat): Span {
   const bounds: readonly (AstNode | undefined)[] = [node.stride, node.last, ...node.values.slice(-1)];
   const last = bounds.find((bound) => bound !== undefined);
   return last === undefined ? spanOf(scope, node) : spanFrom(scope, node, last);
+}
+
+/** A `repeat`, with the scope that what stands in it has. */
+export function lowerRepeat<T>(scope: Scope, node: ast.Repeat, inside: (scope: Scope) => readonly T[]): RepeatBlock<T> {
+  const variable = node.variable.name;
+  const items = inside({ ...scope, loops: [...scope.loops, variable] });
+  return { kind: "repeat", variable, range: lowerRange(scope, node), items, span: repeatHead(scope, node) };
 }
 
 /**

@@ -6,7 +6,7 @@ import type { Span } from "#syntax/span.ts";
 import { allInReach, isNumbered, isTaskHead, lowerDamaged } from "./damaged-lines.ts";
 import type { Citation, Declaration, Term } from "./declarations.ts";
 import { lowerPerform } from "./lower-action.ts";
-import { lowerAllow, lowerJump, lowerRange, lowerStatement, lowerWhen, repeatHead } from "./lower-blocks.ts";
+import { lowerAllow, lowerJump, lowerRepeat, lowerStatement, lowerWhen } from "./lower-blocks.ts";
 import { isHeadLine, isLostHeadLine, lowerHead } from "./lower-head.ts";
 import { lowerCitation } from "./lower-properties.ts";
 import { lowerStep } from "./lower-step.ts";
@@ -98,17 +98,8 @@ function lowerItem(at: Level, node: ast.FlowItem): readonly Item[] {
       return [{ kind: "perform", action: lowerPerform(scope, node), span: spanOf(scope, node), number }];
     }
     case "Repeat": {
-      const inside = { ...scope, loops: [...scope.loops, node.variable.name] };
-      const items = lowerItems({ ...inBlock(at, node), scope: inside }, node.items as readonly ast.FlowItem[]);
-      return [
-        {
-          kind: "repeat",
-          variable: node.variable.name,
-          range: lowerRange(scope, node),
-          items,
-          span: repeatHead(scope, node),
-        },
-      ];
+      const items = node.items as readonly ast.FlowItem[];
+      return [lowerRepeat(scope, node, (inside) => lowerItems({ ...inBlock(at, node), scope: inside }, items))];
     }
     case "When":
       return lowerWhen(scope, node, (items) => lowerItems(inBlock(at, node), items as readonly ast.FlowItem[]));

@@ -113,7 +113,7 @@ function toValue(
   const quantity = differenceFirst(evaluated.quantity);
   const { named, readings } = place === undefined ? NOTHING : madeOf(scope, place.node);
   const value = { quantity, span, per, ...(named.length === 0 ? {} : { named }) };
-  if (place === undefined || readings.length === 0 || !quantity.computed) return value;
+  if (place === undefined || readings.length === 0) return value;
   const text = scope.parsed.text.slice(span.start, span.end);
   return { ...value, workedOut: { text, readings, ends: formulaEnds(place.written) } };
 }

@@ -5,7 +5,7 @@ import { leavesInPlace, lowerDamaged } from "./damaged-lines.ts";
 import type { Citation, Declaration } from "./declarations.ts";
 import { resolvePath } from "./files.ts";
 import { lowerAction, lowerTools } from "./lower-action.ts";
-import { lowerAllow, lowerJump, lowerRange, lowerStatement, lowerWhen, repeatHead } from "./lower-blocks.ts";
+import { lowerAllow, lowerJump, lowerRepeat, lowerStatement, lowerWhen } from "./lower-blocks.ts";
 import { lowerWithDoubt } from "./lower-condition.ts";
 import { lowerCitation } from "./lower-properties.ts";
 import { lowerOptional, lowerValue } from "./lower-quantity.ts";
@@ -113,17 +113,8 @@ function lowerLine(at: InStep, node: ast.StepLine): readonly Line[] {
     case "Check":
       return [lowerCheck(at, node)];
     case "Repeat": {
-      const inside = { ...inner, scope: { ...scope, loops: [...scope.loops, node.variable.name] } };
-      const items = lowerLines(inside, node.items as readonly ast.StepLine[]);
-      return [
-        {
-          kind: "repeat",
-          variable: node.variable.name,
-          range: lowerRange(scope, node),
-          items,
-          span: repeatHead(scope, node),
-        },
-      ];
+      const items = node.items as readonly ast.StepLine[];
+      return [lowerRepeat(scope, node, (inside) => lowerLines({ ...inner, scope: inside }, items))];
     }
     case "When":
       return lowerWhen(scope, node, (items) => lowerLines(inner, items as readonly ast.StepLine[]));

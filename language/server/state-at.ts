@@ -4,6 +4,7 @@ import { createDecisions } from "#analysis/decision.ts";
 import type { State } from "#analysis/flow-state.ts";
 import { type FollowContext, followProcedure, pass, type Run, stateBefore } from "#analysis/follow.ts";
 import type { Node } from "#analysis/graph.ts";
+import { createSummaries } from "#analysis/summaries.ts";
 import type { Thing } from "#model/expanded.ts";
 import type { Pass } from "#model/problem.ts";
 import type { Procedure } from "#model/procedure.ts";
@@ -36,7 +37,7 @@ export function runWhileTyped(workspace: Workspace, procedure: Procedure): Run |
   if (known !== undefined) return known;
   const { expandedOf } = workspace;
   const expanded = workspace.expanded(procedure);
-  const context: FollowContext = { decisions: createDecisions(), expandedOf, chosen: {}, summaries: new Map() };
+  const context: FollowContext = { decisions: createDecisions(), expandedOf, chosen: {}, summaries: createSummaries() };
   const sound = { ...expanded, procedure: { ...procedure, unknownAtStart: [] } };
   const made = expanded.tooLarge === null ? followProcedure(sound, context) : null;
   begun.set(procedure, made);

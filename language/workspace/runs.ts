@@ -1,6 +1,7 @@
 // Procedures written out and followed, each once as long as nothing that it is made of changes. Knows no findings.
 import { createDecisions } from "#analysis/decision.ts";
 import { type FollowContext, followProcedure, optionVariable, type Run } from "#analysis/follow.ts";
+import { createSummaries } from "#analysis/summaries.ts";
 import { type Expansion, expandProcedure } from "#model/expand.ts";
 import type { ExpandedProcedure } from "#model/expanded.ts";
 import type { Procedure } from "#model/procedure.ts";
@@ -52,7 +53,7 @@ export function followContext(
   for (const path of [...behind].sort())
     for (const declared of loaded.models.get(path)?.declarations ?? [])
       if (declared.kind === "option") optionVariable(decisions, declared);
-  return { decisions, expandedOf, chosen, summaries: new Map() };
+  return { decisions, expandedOf, chosen, summaries: createSummaries() };
 }
 
 /** A run is large, so that few are kept, of a procedure the last: an editor asks for the state in what it has just checked. */

@@ -3,6 +3,7 @@ import { createDecisions, type Decisions } from "#analysis/decision.ts";
 import type { AnalysisFact } from "#analysis/fact.ts";
 import { type FollowContext, followProcedure, type Run } from "#analysis/follow.ts";
 import { factsOf } from "#analysis/report.ts";
+import { createSummaries } from "#analysis/summaries.ts";
 import type { ExpandedProcedure } from "#model/expanded.ts";
 
 export interface PaperFact {
@@ -30,7 +31,7 @@ export function followed(
     decisions,
     expandedOf: (id) => expanded.get(id) ?? null,
     chosen,
-    summaries: new Map(),
+    summaries: createSummaries(),
   };
   const runs = [...expanded.values()].map((one) => followProcedure(one, context));
   const facts = runs

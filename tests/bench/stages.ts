@@ -2,6 +2,7 @@
 import { createDecisions } from "#analysis/decision.ts";
 import { followProcedure } from "#analysis/follow.ts";
 import { factsOf } from "#analysis/report.ts";
+import { createSummaries } from "#analysis/summaries.ts";
 import { expandProcedure } from "#model/expand.ts";
 import { lowerFiles } from "#model/lower.ts";
 import { findingsOf } from "#rules/run.ts";
@@ -27,7 +28,7 @@ export function stageTimes(text: string): StageTimes {
   });
   const procedures = [...models.values()].flatMap((model) => model.procedures);
   const expanded = stage(() => procedures.map((procedure) => expandProcedure(procedure).expanded));
-  const context = { decisions: createDecisions(), expandedOf: () => null, chosen: {}, summaries: new Map() };
+  const context = { decisions: createDecisions(), expandedOf: () => null, chosen: {}, summaries: createSummaries() };
   const runs = stage(() => expanded.map((one) => followProcedure(one, context)));
   const facts = stage(() => runs.flatMap(factsOf));
   const findings = stage(() => findingsOf(facts));

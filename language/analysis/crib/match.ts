@@ -6,7 +6,8 @@ import type { Capability, CribItem, Part, Tool, Value } from "#model/declaration
 import type { Quantity } from "#quantity/quantity.ts";
 import { cmp } from "#quantity/rational.ts";
 import { limitBase } from "../limits/at-node.ts";
-import { beyondReading, endsOf, isAlike, topGiven } from "../limits/tools.ts";
+import { topGiven } from "../limits/settings.ts";
+import { beyondReading, endsOf, isAlike } from "../limits/tools.ts";
 import type { Requirement, TorqueUse, Use } from "./uses.ts";
 
 /** What an item cannot do: what it has, and what is asked of it. */

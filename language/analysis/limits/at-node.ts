@@ -5,6 +5,7 @@ import type { ExpandedAction, Thing } from "#model/expanded.ts";
 import { band, type Quantity } from "#quantity/quantity.ts";
 import { cmp, type Rational } from "#quantity/rational.ts";
 import type { Span } from "#syntax/span.ts";
+import type { Decision } from "../decision.ts";
 import type { State } from "../flow-state.ts";
 import type { Run } from "../follow.ts";
 import type { Node } from "../graph.ts";
@@ -24,6 +25,19 @@ export interface At {
   readonly explain?: (worked: { readonly of: string; readonly span: Span; readonly explanation: Explanation }) => void;
   /** How far what is looked at is from its limit, whether it holds or not. */
   readonly margin?: (margin: Margin) => void;
+  /** At which temperatures two parts go together, and where that holds. */
+  readonly joining?: (joined: JoinedAt, where: Decision) => void;
+}
+
+/**
+ * Of parts that are fitted hot or cold: with the outer at its lowest, after what it loses on the way, the inner may be so warm at
+ * most (`highestInnerTemperature`).
+ */
+export interface JoinedAt {
+  readonly outer: Instance;
+  readonly inner: Instance;
+  readonly outerAtLeast: Quantity;
+  readonly innerAtMost: Quantity;
 }
 
 /** Of a preload its share of the proof load, of a temperature what is left to the heat limit: below zero, where none is. */

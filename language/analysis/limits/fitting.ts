@@ -15,7 +15,7 @@ import {
   temperatureAfter,
 } from "#engineering/shrink-fit.ts";
 import type { Fit } from "#model/declarations.ts";
-import type { ExpandedAction } from "#model/expanded.ts";
+import type { ExpandedAction, Thing } from "#model/expanded.ts";
 import { show } from "#quantity/display.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import { add, cmp, type Rational, sub, ZERO } from "#quantity/rational.ts";
@@ -139,7 +139,7 @@ function isUnread(heat: Node | null): boolean {
 
 function isOn({ operation }: Node, { part, index }: Instance): boolean {
   if (operation.kind !== "act") return false;
-  return operation.line.objects.some((thing) => thing.kind === "part" && thing.part === part && thing.index === index);
+  return operation.line.objects.some((thing) => isInstance(thing, part, index));
 }
 
 /** What is left of the heat: by the part's own rate and the time that is said, else what the state holds. */
@@ -242,10 +242,26 @@ function look(at: At, line: ExpandedAction, { fit, outer, inner, way, where }: J
   const growth = leastGrowth(shrink, temperature);
   if (slip === null || !clearance.ok || !growth.ok) return;
   const fine = (growth.value.nominal ?? growth.value.low)?.unit ?? unitNamed("µm");
-  const needed = neededFor(way, shrink, temperature, { value: quantityOf("length", point(slip), fine) });
+  const slipAtMost = { value: quantityOf("length", point(slip), fine) };
+  const needed = neededFor(way, shrink, temperature, slipAtMost);
+  const explain = (explanation: Explanation): void =>
+    at.explain?.({ of: `${outer.part.name} over ${inner.part.name}`, span: line.action.place, explanation });
   for (const explanation of [way.cooled, clearance.explanation, needed.ok ? needed.explanation : null])
-    if (explanation !== null)
-      at.explain?.({ of: `${outer.part.name} over ${inner.part.name}`, span: line.action.place, explanation });
+    if (explanation !== null) explain(explanation);
+  if (at.explain !== undefined || at.joining !== undefined) {
+    // Where the step asks for less than it will have, less is what somebody may measure.
+    const asked = way.how === "heated" ? askedAtLeast(at, outer) : null;
+    const outerAtLeast = asked !== null && cmp(asked, way.outer) < 0 ? asked : way.outer;
+    const warmest = highestInnerTemperature(shrink, {
+      outer: { value: degrees(outerAtLeast, unit) },
+      slip: slipAtMost,
+    });
+    if (warmest.ok) {
+      explain(warmest.explanation);
+      const measured = limitOf("temperature", "at least", outerAtLeast, unit);
+      at.joining?.({ outer, inner, outerAtLeast: measured, innerAtMost: warmest.value }, where);
+    }
+  }
   const least = clearance.value.nominal?.base;
   if (least === undefined || cmp(least, slip) >= 0) return;
   const isHeated = way.how === "heated";
@@ -273,6 +289,19 @@ function look(at: At, line: ExpandedAction, { fit, outer, inner, way, where }: J
     explanation: clearance.explanation,
   };
   at.collect({ fact, where, pass: line.pass, subject: `${base(name)} ${base(fact.mate)}`, node: at.node.id });
+}
+
+/** How hot the step needs the part to be before it begins; null where it does not say. */
+function askedAtLeast({ node }: At, { part, index }: Instance): Rational | null {
+  const asked = (node.step?.needs ?? []).flatMap((need) => {
+    const isOf = need.form === "bound" && !need.negated && need.things.some((one) => isInstance(one, part, index));
+    return isOf ? (bottomOf(need.source.bound.quantity) ?? []) : [];
+  });
+  return asked.reduce<Rational | null>((most, one) => (most !== null && cmp(most, one) > 0 ? most : one), null);
+}
+
+function isInstance(thing: Thing, part: Instance["part"], index: Instance["index"]): boolean {
+  return thing.kind === "part" && thing.part === part && thing.index === index;
 }
 
 /** How hot the outer has to be when it leaves the heater, or how cold the inner when it goes in. */

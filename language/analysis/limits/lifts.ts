@@ -4,7 +4,7 @@ import { limitOf } from "#engineering/ends.ts";
 import { crewLimit, hangingMass, type Weight } from "#engineering/lifting.ts";
 import type { Capability, Part, Tool } from "#model/declarations.ts";
 import type { ExpandedAction } from "#model/expanded.ts";
-import type { Action } from "#model/procedure.ts";
+import type { Action, ToolUse } from "#model/procedure.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import { add, cmp, type Rational } from "#quantity/rational.ts";
 import { type Unit, unitNamed } from "#quantity/unit.ts";
@@ -128,7 +128,7 @@ function byTools(at: At, line: ExpandedAction, action: Lift, lifted: Instance, l
         mass: { value: lifts.quantity },
       });
     if (lifts === null || most === null || cmp(load.mass, most) <= 0) continue;
-    const fitting = lightestFor(at, load.mass, "lifts");
+    const fitting = lightestFor(at, load.mass, "lifts", action.tools);
     tell(at, line, lifted, load, {
       ...NOT_BY_HAND,
       how: "tool",
@@ -142,7 +142,7 @@ function byTools(at: At, line: ExpandedAction, action: Lift, lifted: Instance, l
   }
   for (const { sling, legs, limit } of legTroubles(at, action, nameOf(lifted), loadShown(lifted.part, load.mass))) {
     const carried = legs.load?.nominal?.base;
-    const fitting = carried === undefined ? null : lightestFor(at, carried, "legLifts");
+    const fitting = carried === undefined ? null : lightestFor(at, carried, "legLifts", action.tools);
     tell(at, line, lifted, load, {
       ...NOT_BY_HAND,
       how: sling === null ? "leg angle" : "leg",
@@ -159,11 +159,12 @@ function byTools(at: At, line: ExpandedAction, action: Lift, lifted: Instance, l
 
 const NOT_BY_HAND = { legs: null, people: 0, lowered: null } as const;
 
-/** The tool that lifts so much, and no more than it has to. */
-function lightestFor(at: At, mass: Rational, by: "lifts" | "legLifts"): string | null {
+/** The tool that lifts so much, and no more than it has to; one that the line names already takes no other's place. */
+function lightestFor(at: At, mass: Rational, by: "lifts" | "legLifts", named: readonly ToolUse[]): string | null {
   const able = toolsByName(at.run).flatMap((tool) => {
     const most = capacityOf(tool, by);
-    return !tool.damaged && most !== null && cmp(most, mass) >= 0 ? [{ name: tool.name, most }] : [];
+    const isNamed = named.some((use) => use.tool === tool);
+    return !isNamed && !tool.damaged && most !== null && cmp(most, mass) >= 0 ? [{ name: tool.name, most }] : [];
   });
   return able.sort((a, b) => cmp(a.most, b.most)).at(0)?.name ?? null;
 }

@@ -215,9 +215,9 @@ function look(at: At, action: TightenAction, fastener: Instance, each: readonly 
   const limit = shareLimit(at);
   judge(at, action, fastener, "upper", ends, (share) =>
     cmp(share, ONE) > 0
-      ? { how: "above proof", against: ONE }
+      ? { how: "above proof", against: ONE, remedy: limit ?? ONE }
       : limit !== null && cmp(share, limit) > 0
-        ? { how: "above share", against: limit }
+        ? { how: "above share", against: limit, remedy: limit }
         : null,
   );
   const [first] = each;
@@ -226,13 +226,15 @@ function look(at: At, action: TightenAction, fastener: Instance, each: readonly 
   if (ends.every(({ lower }) => lower.ok && cmp(lower.share, LEAST) >= 0)) return;
   if (isTightenedFurther(at, fastener, first.final.quantity)) return;
   judge(at, action, fastener, "lower", ends, (share) =>
-    cmp(share, LEAST) < 0 ? { how: "low", against: LEAST } : null,
+    cmp(share, LEAST) < 0 ? { how: "low", against: LEAST, remedy: LEAST } : null,
   );
 }
 
 interface Verdict {
   readonly how: Extract<TorqueFact, { kind: "preload" }>["how"];
   readonly against: Rational;
+  /** The share that a torque is to keep to, so that nothing is told of it any more. */
+  readonly remedy: Rational;
 }
 
 /** Tells of one end of the torque what holds with each nut factor: by the one that speaks most against it. */
@@ -267,7 +269,7 @@ function tell(
   { part, index }: Instance,
   tightened: Tightened,
   { preload, share, explanation }: Reached,
-  { how, against }: Verdict,
+  { how, against, remedy }: Verdict,
 ): void {
   const { operation } = at.node;
   if (operation.kind !== "act") return;
@@ -281,7 +283,7 @@ function tell(
     proof: tightened.proof,
     share: percent(share, against),
     limit: percent(against),
-    atLimit: torqueAt(part, tightened, against, how === "low" ? "lower" : "upper"),
+    atLimit: torqueAt(part, tightened, remedy, how === "low" ? "lower" : "upper"),
     explanation,
   } satisfies Omit<Extract<TorqueFact, { kind: "preload" }>, "pass" | "more">;
   const subject = base(fact.part);

@@ -5,6 +5,7 @@ import { type Cell, UNKNOWN } from "../cell.ts";
 import { type Decision, NEVER } from "../decision.ts";
 import { subjectOf } from "../describe.ts";
 import { cellOf } from "../flow-state.ts";
+import type { Node } from "../graph.ts";
 import { carrierOf, coatsOf, holders, placeOf } from "../state-values.ts";
 import { instanceKey } from "../world.ts";
 import type { At, Instance } from "./at-node.ts";
@@ -21,9 +22,9 @@ export interface ThreadWay {
 export function threadWays(at: At, { part, index }: Instance): readonly ThreadWay[] {
   const { run, state } = at;
   const { and } = run.decisions;
-  const surface = cellOf(run, state, run.world.part(part, index, "surface"));
-  const coats = cellOf(run, state, run.world.part(part, index, "coats"));
   const place = cellOf(run, state, run.world.part(part, index, "place"));
+  const surface = ofThisOne(at, { part, index }, "surface");
+  const coats = ofThisOne(at, { part, index }, "coats");
   const partner = partnersBear(at, { part, index }, place);
   const ways: ThreadWay[] = [];
   for (const film of surface)
@@ -71,6 +72,50 @@ const LUBRICATED = "lubricated";
 function lubricant(value: string): string | null {
   const id = value.slice(LUBRICATED.length).trim();
   return id === "" ? null : id;
+}
+
+/**
+ * What is on the one that is in now: with another put in, what was on the one before went with it. That is told from the order of the
+ * lines: what is put on after that one came out is on the new one.
+ */
+function ofThisOne(at: At, { part, index }: Instance, aspect: "surface" | "coats"): Cell {
+  const { run, state } = at;
+  const { and, or, not } = run.decisions;
+  const variable = run.world.part(part, index, aspect);
+  const place = run.world.part(part, index, "place");
+  const cell = cellOf(run, state, variable);
+  if (!run.changedAt(place).some(takesOut)) return cell;
+  const bare = run.world.initial(variable);
+  return cell.flatMap((entry): Cell => {
+    if (entry.value === bare || entry.value === UNKNOWN) return [entry];
+    const treatedAt = run.changedAt(variable).filter(({ id }) => id < at.node.id);
+    const last = Math.max(entry.from, ...treatedAt.map(({ id }) => id));
+    const renewed = cellOf(run, state, place)
+      .filter(({ from }) => isAnother(run, place, last, from))
+      .reduce<Decision>((so, { when }) => or(so, when), NEVER);
+    return [
+      { ...entry, when: and(entry.when, not(renewed)) },
+      { ...entry, value: bare, when: and(entry.when, renewed) },
+    ].filter(({ when }) => when !== NEVER);
+  });
+}
+
+function takesOut({ operation }: Node): boolean {
+  return operation.kind === "act" && TAKES_OUT.has(operation.line.action.verb);
+}
+
+const TAKES_OUT: ReadonlySet<string> = new Set(["remove", "discard"]);
+
+/** Whether the line `to` puts another one in than was there at the line `from`: a new one, or one after that was thrown away. */
+function isAnother(run: At["run"], place: number, from: number, to: number): boolean {
+  const operation = run.graph.nodes[to]?.operation;
+  const action = operation?.kind === "act" ? operation.line.action : null;
+  if (action === null || (action.verb !== "install" && action.verb !== "press")) return false;
+  return run.changedAt(place).some(({ id, operation: between }) => {
+    if (id <= from || id >= to || between.kind !== "act") return false;
+    const { verb } = between.line.action;
+    return verb === "discard" || (verb === "remove" && action.fresh);
+  });
 }
 
 /** A fastener that this procedure puts in is as it lay on the bench; one that was in may have anything on its thread. */

@@ -2,7 +2,7 @@
 // What a tool says nothing of is not held against it. Knows no crib.
 import { point, quantityOf } from "#engineering/ends.ts";
 import type { Explanation } from "#engineering/explanation.ts";
-import { type Adapter, beyondRange, settingWindow, wrenchSetting } from "#engineering/wrench.ts";
+import { type Adapter, beyondRange, type settingWindow, wrenchSetting } from "#engineering/wrench.ts";
 import type { Capability, Tool, Value } from "#model/declarations.ts";
 import type { TightenAction, ToolUse } from "#model/procedure.ts";
 import type { Kind } from "#quantity/kind.ts";
@@ -15,6 +15,7 @@ import { instanceName } from "../world.ts";
 import { type At, type Instance, limitBase, once, prevailingOf, toolsByName, type WorkedOut } from "./at-node.ts";
 import { type HeatAction, hottestOf } from "./heating.ts";
 import type { ToolFact } from "./limit-fact.ts";
+import { canBeSetTo, windowOf } from "./settings.ts";
 import { finalOf } from "./torques.ts";
 
 type Bare = ToolFact extends infer Fact
@@ -31,24 +32,24 @@ export function wrenchFacts(at: At, action: TightenAction, fastener: Instance): 
   const name = instanceName(part, index);
   const wrenches = tools.filter(({ tool }) => tool.capability.torque !== null);
   const [wrench] = wrenches;
+  const final = finalOf(action);
+  const adapters = adaptersOf(tools);
+  const canBeSet = canBeSetTo(action, part, adapters);
+  const serves = (tool: Tool): boolean =>
+    canBeSet(tool) && (final === null || isFineEnough(tool.capability, final.quantity));
   if (wrench === undefined) {
     const last = stages.at(-1);
     const end = action.angle?.span.end ?? action.stagesSpan?.end ?? action.place.end;
     const after = { ...action.span, start: end + (action.toSeat ? " to seat".length : 0) };
     if (!action.byHand && last !== undefined && !namesMore(tools, after))
-      noTool(
-        at,
-        "torque",
-        last.quantity,
-        tools,
-        action.place,
-        action.angle === null && !action.toSeat ? action.stagesSpan : null,
-        name,
-      );
+      noTool(at, {
+        ...{ what: "torque", value: last.quantity, tools, span: action.place, subject: name },
+        addAt: action.angle === null && !action.toSeat ? action.stagesSpan : null,
+        fits: serves,
+      });
     return;
   }
   const prevailing = prevailingOf(part);
-  const adapters = adaptersOf(tools);
   const arm = wrench.tool.capability.arm;
   const reach = { arm: arm && { value: arm.quantity }, adapters };
   const range = wrench.tool.capability.torque;
@@ -80,19 +81,13 @@ export function wrenchFacts(at: At, action: TightenAction, fastener: Instance): 
     if (value === null || range === null) continue;
     const beyond = beyondRange(value, range.quantity);
     if (beyond === null) continue;
-    const fitting = otherTool(at, wrench.tool, ({ capability }) => {
-      const own = { arm: capability.arm && { value: capability.arm.quantity }, adapters };
-      return stages.every((stage) => {
-        const each = wrenchSetting({ torque: { value: stage.quantity }, prevailing }, own);
-        return each.ok && capability.torque !== null && beyondRange(each.value, capability.torque.quantity) === null;
-      });
-    });
+    const fitting = otherTool(at, wrench.tool, serves);
     const what = setting.ok && setting.explanation.inputs.length > 1 ? "setting" : "torque";
     const explanation: Explanation | null = setting.ok ? setting.explanation : null;
     outside(at, { how: beyond, what, asked: quantity, value, range, use: wrench, fitting, explanation }, action.place);
   }
-  accuracyFact(at, action, fastener, wrench, reach);
-  precision(at, [wrench], finalOf(action), action.place);
+  accuracyFact(at, action, fastener, wrench, serves);
+  precision(at, [wrench], final, action.place);
 }
 
 /** For the tools that the line names. */
@@ -105,34 +100,20 @@ function accuracyFact(
   action: TightenAction,
   { part, index }: Instance,
   wrench: ToolUse,
-  reach: Parameters<typeof settingWindow>[1],
+  serves: (tool: Tool) => boolean,
 ): void {
   const { accuracy } = wrench.tool.capability;
   const final = finalOf(action);
   if (final === null || accuracy === null || final.quantity.form === "nominal") return;
-  const prevailing = prevailingOf(part);
-  const windowOf = (capability: Capability, arm: typeof reach.arm) => {
-    const fullScale = capability.accuracyOfFullScale ? topGiven(capability.torque) : null;
-    if (capability.accuracy === null || (capability.accuracyOfFullScale && fullScale === null)) return null;
-    const share = { value: capability.accuracy.quantity };
-    return settingWindow({ torque: { value: final.quantity }, prevailing }, { ...reach, arm }, { share, fullScale });
-  };
-  const window = once(windows, final, part, () => windowOf(wrench.tool.capability, reach.arm));
+  const adapters = adaptersOf(action.tools);
+  const windowFor = ({ capability }: Tool): ReturnType<typeof windowOf> => windowOf(capability, final, part, adapters);
+  const window = once(windows, final, part, () => windowFor(wrench.tool));
   if (window?.ok === true)
     at.explain?.({ of: `${wrench.tool.name} for ${part.name}`, span: final.span, explanation: window.explanation });
   if (window === null || window.ok || window.refusal.why !== "nothing left") return;
   const { low: least, high: most } = window.refusal;
-  const fitting = otherTool(at, wrench.tool, ({ capability }) => {
-    const other = capability.torque && windowOf(capability, capability.arm && { value: capability.arm.quantity });
-    if (capability.torque === null || other === null || !other.ok) return false;
-    return action.stages.every(({ quantity }) => {
-      const arm = capability.arm && { value: capability.arm.quantity };
-      const setting = wrenchSetting({ torque: { value: quantity }, prevailing }, { ...reach, arm });
-      return (
-        setting.ok && capability.torque !== null && beyondRange(setting.value, capability.torque.quantity) === null
-      );
-    });
-  });
+  // Of a wrench that says nothing of its error nobody knows that it is better.
+  const fitting = otherTool(at, wrench.tool, (tool) => windowFor(tool)?.ok === true && serves(tool));
   const name = instanceName(part, index);
   tell(
     at,
@@ -151,13 +132,6 @@ function accuracyFact(
     },
     `${base(name)} ${wrench.tool.name}`,
   );
-}
-
-/** The top of a scale; null where it is open. */
-export function topGiven(range: Value | null): { readonly value: Quantity } | null {
-  const end = range?.quantity.high ?? range?.quantity.nominal ?? null;
-  if (range === null || end === null) return null;
-  return { value: { ...range.quantity, form: "nominal", low: null, nominal: end, high: null } };
 }
 
 export function adaptersOf(tools: readonly ToolUse[]): readonly Adapter[] {
@@ -187,12 +161,22 @@ export function readingFacts(
 ): void {
   const { expect, tools, place } = reading;
   if (expect === null || tools.some(({ tool }) => tool.damaged)) return;
+  const shows = ({ capability }: Tool): boolean =>
+    canDo("reading", capability, expect.quantity) && isFineEnough(capability, expect.quantity);
   const gauges = tools.filter(({ tool: { capability } }) => (rangeOf(capability) ?? capability.resolution) !== null);
   if (gauges.length === 0 || showsOtherKind(gauges, expect.quantity)) {
     const between = { ...place, start: place.end, end: expect.span.start - " expect ".length };
     const isAsked = reading.needsTool || gauges.some(({ tool }) => tool.capability.measures !== null);
     if (isAsked && expect.workedOut === undefined && !namesMore(tools, between))
-      noTool(at, "reading", expect.quantity, tools, place, null, "");
+      noTool(at, {
+        what: "reading",
+        value: expect.quantity,
+        tools,
+        span: place,
+        subject: "",
+        addAt: null,
+        fits: shows,
+      });
     return;
   }
   for (const use of gauges) {
@@ -200,7 +184,7 @@ export function readingFacts(
     if (range === null || !isAlike(expect.quantity, range.quantity)) continue;
     const beyond = beyondReading(expect.quantity, range.quantity);
     if (beyond === null) continue;
-    const fitting = otherTool(at, use.tool, ({ capability }) => canDo("reading", capability, expect.quantity));
+    const fitting = otherTool(at, use.tool, shows);
     const { quantity } = expect;
     outside(
       at,
@@ -283,12 +267,11 @@ function precision(at: At, uses: readonly ToolUse[], value: Value | null, place:
   for (const use of uses) {
     const { resolution } = use.tool.capability;
     const step = resolution === null ? null : limitBase(resolution.quantity);
-    if (resolution === null || step === null || resolution.quantity.kind !== kind || cmp(width, step) >= 0) continue;
+    if (resolution === null || step === null || isFineEnough(use.tool.capability, value.quantity)) continue;
     const fitting = otherTool(at, use.tool, ({ capability }) => {
-      const other = capability.resolution === null ? null : limitBase(capability.resolution.quantity);
       const measures = capability.measures?.quantity;
-      const fits = measures !== undefined && reaches(measures, value.quantity);
-      return other !== null && capability.resolution?.quantity.kind === kind && cmp(width, other) >= 0 && fits;
+      const says = capability.resolution?.quantity.kind === kind && measures !== undefined;
+      return says && isFineEnough(capability, value.quantity) && reaches(measures, value.quantity);
     });
     const unit = (resolution.quantity.nominal ?? resolution.quantity.low ?? resolution.quantity.high)?.unit;
     if (unit === undefined) continue;
@@ -310,6 +293,14 @@ function precision(at: At, uses: readonly ToolUse[], value: Value | null, place:
   }
 }
 
+/** Whether one step of the tool is no more than what the value may be off by, as far as both are said. */
+function isFineEnough({ resolution }: Capability, value: Quantity): boolean {
+  const { low, high } = band(value);
+  const step = resolution === null ? null : limitBase(resolution.quantity);
+  if (value.form === "nominal" || low === null || high === null) return true;
+  return step === null || resolution?.quantity.kind !== kindOfSteps(value.kind) || cmp(sub(high, low), step) >= 0;
+}
+
 /** Steps of a thermometer are differences. */
 function kindOfSteps(of: Kind): Kind {
   return of === "temperature" ? "temperature difference" : of;
@@ -328,7 +319,10 @@ export function heaterFacts(at: At, action: HeatAction, heated: Instance): void 
   if (asked === null) return;
   if (heaters.length === 0) {
     if (!cooling && !namesMore(tools, { ...action.span, start: asked.span.end }))
-      noTool(at, "heating", asked.quantity, tools, place, asked.span, heated.part.name);
+      noTool(at, {
+        ...{ what: "heating", value: asked.quantity, tools, span: place, subject: heated.part.name, addAt: asked.span },
+        fits: ({ capability }) => canDo("heating", capability, asked.quantity),
+      });
     return;
   }
   for (const hottest of cooling ? coldestOf(at, action) : hottestOf(at, action, heated)) {
@@ -403,23 +397,26 @@ function outside(at: At, { use, range, ...rest }: Outside, span: Span, where = a
   );
 }
 
+interface Toolless {
+  readonly what: "torque" | "reading" | "heating";
+  readonly value: Quantity;
+  readonly tools: readonly ToolUse[];
+  readonly span: Span;
+  readonly subject: string;
+  /** Behind what a tool can be put in; null where that is not plain. */
+  readonly addAt: Span | null;
+  readonly fits: (tool: Tool) => boolean;
+}
+
 /** No tool at all, or only such as are declared to do something else: what says nothing of itself may do anything. */
-function noTool(
-  at: At,
-  what: "torque" | "reading" | "heating",
-  value: Quantity,
-  tools: readonly ToolUse[],
-  span: Span,
-  addAt: Span | null,
-  subject: string,
-): void {
+function noTool(at: At, { what, value, tools, span, subject, addAt, fits }: Toolless): void {
   if (tools.some(({ tool }) => saysNothing(tool))) {
     for (const { tool } of tools)
       if (saysNothing(tool))
         at.leaveOut({ matter: MATTER[what], of: tool.name, lacks: "range", when: null, in: tool.name, span });
     return;
   }
-  const fitting = otherTool(at, null, ({ capability }) => canDo(what, capability, value));
+  const fitting = otherTool(at, null, fits);
   const named = tools.map(({ tool }) => tool.name);
   tell(at, { kind: "no tool", what, value, named, fitting, addAt: named.length === 0 ? addAt : null, span }, subject);
 }
@@ -436,8 +433,7 @@ export function saysNothing({ capability }: Tool): boolean {
   return Object.values(capability).every((said) => said === null || said === false);
 }
 
-function canDo(what: "torque" | "reading" | "heating", capability: Capability, value: Quantity): boolean {
-  if (what === "torque") return capability.torque !== null && beyondRange(value, capability.torque.quantity) === null;
+function canDo(what: "reading" | "heating", capability: Capability, value: Quantity): boolean {
   if (what === "reading") {
     const range = rangeOf(capability)?.quantity;
     return range !== undefined && reaches(range, endsOf(value));

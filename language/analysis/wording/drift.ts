@@ -16,19 +16,28 @@ export interface Drift {
   readonly declared: readonly Value[];
 }
 
+/** A value that a step states. */
+export interface Stated {
+  readonly value: Value;
+  /** Whether it is the time that the step takes: a limit for that may be longer. */
+  readonly isTaken: boolean;
+}
+
 /** The quantities among these words that disagree with the step's values. */
-export function driftIn(text: string, words: readonly Word[], values: readonly Value[]): readonly Drift[] {
+export function driftIn(text: string, words: readonly Word[], values: readonly Stated[]): readonly Drift[] {
   if (values.length === 0) return [];
   return words.flatMap((word, at) => {
     const written = writtenAt(text, words, at);
     if (written === null) return [];
-    const beside = values.flatMap((value) => {
+    const beside = values.flatMap(({ isTaken, value }) => {
       const { kind } = value.quantity;
       const said = fitsKind(words, at, kind) ? quantityOf(written, kind) : null;
-      return said === null ? [] : [{ said, value }];
+      return said === null ? [] : [{ said, value, isTaken }];
     });
     const [first] = beside;
     if (first === undefined || beside.some(({ said, value }) => admits(value.quantity, said))) return [];
+    if (isLimit(words, at) && beside.every(({ isTaken, said, value }) => isTaken && isBelow(value.quantity, said)))
+      return [];
     return [{ word, quantity: first.said, declared: beside.map(({ value }) => value) }];
   });
 }
@@ -97,17 +106,28 @@ function admits(declared: Quantity, { nominal }: Quantity): boolean {
   );
 }
 
+/** “within 5 minutes”, “in at most 5 minutes”, “in less than 5 minutes”. */
+function isLimit(words: readonly Word[], at: number): boolean {
+  const [before, first] = [words[at - 1]?.lower ?? "", words[at - 2]?.lower];
+  return before === "within" || (before === "most" && first === "at") || (before === "than" && first !== "more");
+}
+
+function isBelow({ high }: Quantity, { nominal }: Quantity): boolean {
+  return high !== null && nominal !== null && cmp(high.base, nominal.base) <= 0;
+}
+
 /** Every value that the lines of a step state. */
-export function valuesOf(step: Step): readonly Value[] {
+export function valuesOf(step: Step): readonly Stated[] {
+  const { takes } = step;
   const own = [
-    step.takes === null ? null : upTo(step.takes),
     step.within?.value ?? null,
     ...step.records.map(({ expect }) => expect),
     ...step.needs.flatMap(valuesInCondition),
     ...step.gives.flatMap(valuesInCondition),
     ...step.lines.flatMap(valuesInLine),
   ];
-  return own.filter((value) => value !== null);
+  const others = own.flatMap((value) => (value === null ? [] : [{ value, isTaken: false }]));
+  return takes === null ? others : [{ value: upTo(takes), isTaken: true }, ...others];
 }
 
 /** The work may be told of in parts that are shorter than the whole. */

@@ -66,8 +66,14 @@ export function countWords(texts: readonly { readonly words: readonly { readonly
   return { all, small };
 }
 
+export function sumOf(counts: readonly WordCount[]): WordCount {
+  return counts.reduce((so, count) => ({ all: so.all + count.all, small: so.small + count.small }), NO_WORDS);
+}
+
+const NO_WORDS: WordCount = { all: 0, small: 0 };
+
 /** Whether some texts, as a whole, are English: one word in twenty or more is one of its small words. */
 export function areEnglish(counts: readonly WordCount[]): boolean {
-  const sum = (of: (count: WordCount) => number): number => counts.reduce((so, count) => so + of(count), 0);
-  return sum(({ small }) => small) * 20 >= sum(({ all }) => all);
+  const { all, small } = sumOf(counts);
+  return small * 20 >= all;
 }

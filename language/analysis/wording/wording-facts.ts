@@ -1,11 +1,11 @@
 // What there is to find in the own words of a file: each text is taken apart once, and looked at as its use asks for. Looks at words
 // only; knows no state.
-import type { Value } from "#model/declarations.ts";
 import { type OwnWords, placeIn, type Wording } from "#model/own-words.ts";
 import type { Item, Step } from "#model/procedure.ts";
 import { actionsIn } from "./actions.ts";
-import { driftIn, valuesOf } from "./drift.ts";
-import { countWords, isSmallWord, type WordCount } from "./grammar-words.ts";
+import { driftIn, type Stated, valuesOf } from "./drift.ts";
+import { countWords, isSmallWord, sumOf, type WordCount } from "./grammar-words.ts";
+import { keptByText } from "./kept-by-text.ts";
 import { type Mood, moodOf } from "./mood.ts";
 import { passiveIn } from "./passive.ts";
 import { type Sentence, sentencesOf } from "./sentences.ts";
@@ -22,8 +22,19 @@ export interface Apart {
 }
 
 export function takeApart(wording: Wording): Apart {
-  const texts = wording.texts.map((text) => ({ ...text, sentences: sentencesOf(text.text) }));
-  return { wording, texts, count: countWords(texts.flatMap(({ sentences }) => sentences)) };
+  const texts = wording.texts.map((text) => ({ ...text, sentences: sentencesIn(text.text) }));
+  return { wording, texts, count: sumOf(texts.map(({ sentences }) => countIn(sentences))) };
+}
+
+const sentencesIn = keptByText(sentencesOf);
+
+/** The sentences of a text are the same as long as it is kept, so what is found in them is kept with them. */
+const counts = new WeakMap<readonly Sentence[], WordCount>();
+
+function countIn(sentences: readonly Sentence[]): WordCount {
+  const known = counts.get(sentences) ?? countWords(sentences);
+  counts.set(sentences, known);
+  return known;
 }
 
 /**
@@ -34,8 +45,9 @@ export function wordingFactsIn({ texts, wording }: Apart, isEnglish: boolean): r
   const { procedure, terms, verbs } = wording;
   const values = valuesByStep(procedure?.items ?? []);
   const finder = termFinder(terms, verbs);
+  const ofTheShop = [...verbs].join(" ");
   return texts.flatMap((text) => [
-    ...(isEnglish ? sentenceFacts(text, verbs) : []),
+    ...(isEnglish ? sentenceFacts(text, verbs, ofTheShop) : []),
     ...driftFacts(text, values.get(text.step?.start ?? -1) ?? []),
     ...termFacts(text, finder),
   ]);
@@ -48,60 +60,82 @@ interface TakenApart extends OwnWords {
   readonly sentences: readonly Sentence[];
 }
 
-function sentenceFacts(text: TakenApart, verbs: Wording["verbs"]): readonly WordingFact[] {
+type WithoutSpan<Fact> = Fact extends WordingFact ? Omit<Fact, "span"> : never;
+/** What is found in the sentences of a text, by where it stands in the text. */
+type Found = WithoutSpan<Exclude<WordingFact, { readonly kind: "number drift" | "replaced term" }>> & {
+  readonly start: number;
+  readonly end: number;
+};
+type Text = Pick<TakenApart, "sentences" | "text" | "use">;
+
+/** By the use of the text and the verbs of the shop. */
+const found = new WeakMap<readonly Sentence[], Map<string, readonly Found[]>>();
+
+function sentenceFacts(text: TakenApart, verbs: Wording["verbs"], ofTheShop: string): readonly WordingFact[] {
   if (text.use === "title") return [];
-  const long = text.use === "look" ? [] : text.sentences.flatMap((sentence) => longFacts(text, sentence));
-  const vague = text.sentences.flatMap((sentence) => vagueFacts(text, sentence));
-  return text.use === "instruction" ? [...long, ...vague, ...orderFacts(text, verbs)] : [...long, ...vague];
+  const { sentences, use } = text;
+  const known = found.get(sentences) ?? new Map<string, readonly Found[]>();
+  found.set(sentences, known);
+  const key = `${use} ${ofTheShop}`;
+  const all = known.get(key) ?? foundIn(text, verbs);
+  known.set(key, all);
+  return all.map(({ start, end, ...fact }) => ({ ...fact, span: placeIn(text, start, end) }));
 }
 
-function longFacts(text: TakenApart, { words, start, end }: Sentence): readonly WordingFact[] {
+function foundIn(text: Text, verbs: Wording["verbs"]): readonly Found[] {
+  const long = text.use === "look" ? [] : text.sentences.flatMap((sentence) => longIn(text, sentence));
+  const vague = text.sentences.flatMap((sentence) => vagueWords(text, sentence));
+  return text.use === "instruction" ? [...long, ...vague, ...orderIn(text, verbs)] : [...long, ...vague];
+}
+
+function longIn(text: Text, { words, start, end }: Sentence): readonly Found[] {
   const use = text.use === "description" ? "description" : "instruction";
   const most = MOST_WORDS[use];
   if (words.length <= most) return [];
-  return [{ kind: "long sentence", span: placeIn(text, start, end), words: words.length, most, use }];
+  return [{ kind: "long sentence", start, end, words: words.length, most, use }];
 }
 
-function vagueFacts(text: TakenApart, sentence: Sentence): readonly WordingFact[] {
-  return vagueIn(text.text, sentence, text.use === "description").map(({ start, end, text: words }) => ({
+function vagueWords({ text, use }: Text, sentence: Sentence): readonly Found[] {
+  return vagueIn(text, sentence, use === "description").map(({ start, end, text: words }) => ({
     kind: "vague",
-    span: placeIn(text, start, end),
+    start,
+    end,
     words,
   }));
 }
 
 /** Whether an instruction orders, and one thing only. A passive order is not told of as one without its verb as well. */
-function orderFacts(text: TakenApart, verbs: Wording["verbs"]): readonly WordingFact[] {
+function orderIn(text: Text, verbs: Wording["verbs"]): readonly Found[] {
   const sentences = text.sentences.map((sentence) => ({ ...sentence, ...moodOf(sentence, verbs) }));
-  const passive = sentences.flatMap((sentence, index): readonly WordingFact[] => {
-    const found = passiveIn(sentence, index > 0);
-    if (found === null) return [];
-    const [start, end] = [found.first.start, found.last.end];
-    return [{ kind: "passive", span: placeIn(text, start, end), words: text.text.slice(start, end) }];
+  const passive = sentences.flatMap((sentence, index): readonly Found[] => {
+    const inIt = passiveIn(sentence, index > 0);
+    if (inIt === null) return [];
+    const [start, end] = [inIt.first.start, inIt.last.end];
+    return [{ kind: "passive", start, end, words: text.text.slice(start, end) }];
   });
   return [
     ...passive,
-    ...manyActions(text, actionsIn(sentences, verbs)),
-    ...(passive.length > 0 ? [] : notImperative(text, sentences[0])),
+    ...manyActions(actionsIn(sentences, verbs)),
+    ...(passive.length > 0 ? [] : notImperative(sentences[0])),
   ];
 }
 
-function manyActions(text: OwnWords, actions: readonly Word[]): readonly WordingFact[] {
+function manyActions(actions: readonly Word[]): readonly Found[] {
   const second = actions[1];
   if (second === undefined) return [];
   const verbs = actions.map((verb) => verb.text);
-  return [{ kind: "many actions", span: placeIn(text, second.start, second.end), verbs }];
+  return [{ kind: "many actions", start: second.start, end: second.end, verbs }];
 }
 
 /** What follows the first sentence may describe. */
-function notImperative(text: OwnWords, first: (Sentence & Mood) | undefined): readonly WordingFact[] {
+function notImperative(first: (Sentence & Mood) | undefined): readonly Found[] {
   const word = first?.words[first.at];
   if (first?.mood !== "statement" || word === undefined) return [];
   const mayBeVerb = word.number === undefined && !isSmallWord(word.lower);
-  return [{ kind: "not imperative", span: placeIn(text, word.start, word.end), word: word.text, mayBeVerb }];
+  return [{ kind: "not imperative", start: word.start, end: word.end, word: word.text, mayBeVerb }];
 }
 
-function driftFacts(text: TakenApart, values: readonly Value[]): readonly WordingFact[] {
+function driftFacts(text: TakenApart, values: readonly Stated[]): readonly WordingFact[] {
   if (text.use !== "instruction" && text.use !== "look") return [];
   const words = text.sentences.flatMap((sentence) => sentence.words);
   return driftIn(text.text, words, values).map(({ declared, quantity, word }) => ({
@@ -125,8 +159,8 @@ function termFacts(text: TakenApart, finder: TermFinder): readonly WordingFact[]
 }
 
 /** The values of each step, by where it begins. */
-function valuesByStep(items: readonly Item[]): ReadonlyMap<number, readonly Value[]> {
-  const values = new Map<number, readonly Value[]>();
+function valuesByStep(items: readonly Item[]): ReadonlyMap<number, readonly Stated[]> {
+  const values = new Map<number, readonly Stated[]>();
   for (const step of stepsIn(items)) values.set(step.span.start, valuesOf(step));
   return values;
 }

@@ -45,6 +45,7 @@ procedure CloseCover "Close the cover" {
   say: ({ part, torque }) => ({
     message: `Nothing says whether ${part} is dry or lubricated.`,
     why: `The torque, ${show(torque)}, clamps more on a lubricated thread than on a dry one.`,
-    remedy: "Write “dry”, or “with” and the lubricant, behind the torque that the part declares.",
+    remedy:
+      "Write “dry”, or “with” and the lubricant, behind the torque that the part declares; where it declares none, declare it.",
   }),
 });

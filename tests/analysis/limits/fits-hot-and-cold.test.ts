@@ -243,12 +243,14 @@ describe("what is left of the heat", () => {
     const text = job(`${ONTO}${HEAT}step { install Bearing over Shaft takes 30 s }`, { bearing: COOLS });
     expect(limitFacts(text)).toMatchObject([{ needed: "at least 100.7 °C" }]);
     const worked = workedOut(text);
-    expect(worked).toHaveLength(3);
+    expect(worked).toHaveLength(4);
     expect(worked.every((one) => one.startsWith("3: Bearing over Shaft @ install Bearing: "))).toBe(true);
     expect(worked[0]).toContain("72 °C");
     expect(worked[2]).toContain("100.7 °C");
+    // So warm the shaft may be with the bearing at 72 °C: 72.65 K less.
+    expect(worked[3]).toContain("-0.7 °C");
     // Without a rate there is no loss to be shown.
-    expect(workedOut(job(ONTO + HEAT + JOIN))).toHaveLength(2);
+    expect(workedOut(job(ONTO + HEAT + JOIN))).toHaveLength(3);
   });
 });
 

@@ -32,10 +32,14 @@ describe("no tool", () => {
       "tighten Screw to 50 .. 60.1 N·m",
       { what: "torque", value: "50 .. 60.1 N·m", addAt: "50 .. 60.1 N·m", span: "tighten Screw" },
     ],
-    // What is looked at is the final torque.
+    // What is told is the final torque; what is offered can be set to every stage.
+    [
+      "tighten Screw to 20 N·m, 45 N·m",
+      { what: "torque", value: "45 N·m", fitting: "Wrench", addAt: "20 N·m, 45 N·m", span: "tighten Screw" },
+    ],
     [
       "tighten Screw to 2 N·m, 45 N·m",
-      { what: "torque", value: "45 N·m", fitting: "Wrench", addAt: "2 N·m, 45 N·m", span: "tighten Screw" },
+      { what: "torque", value: "45 N·m", addAt: "2 N·m, 45 N·m", span: "tighten Screw" },
     ],
     // Behind an angle, or where it only seats, the place is another: nothing is put in.
     [

@@ -70,6 +70,22 @@ describe("each value of a step counts, wherever it stands in it", () => {
     expect(drifting("Rub it for 3 min at a time.", 'do "Rub it."\n takes 1 .. 2 min')).toEqual(["3 min"]);
     expect(drifting("Rub it for 3 min at a time.", 'do "Rub it."\n takes 2 min')).toEqual(["3 min"]);
   });
+
+  test.each(["within 5 minutes", "in at most 5 min", "in less than 5 min"])(
+    "%s: a limit above the time it takes",
+    (limit) => {
+      expect(drifting(`Do it ${limit}.`, 'do "Rub it."\n takes 2 min')).toEqual([]);
+      expect(drifting(`Do it ${limit}.`, 'do "Rub it."\n takes 8 .. 9 min')).toEqual([]);
+      expect(drifting(`Do it ${limit.replace("5", "1")}.`, 'do "Rub it."\n takes 1 .. 2 min')).toEqual([]);
+      // Of a limit that is declared none agrees but that one.
+      const declared = 'do "Rub it."\n takes 2 min\n within 3 min after A';
+      const [before, told] = ["step A { inspect Shim takes 1 min }\n", limit.replace(/^\D+/, "")];
+      expect(drifting(`Do it ${limit}.`, declared, before)).toEqual([told]);
+      expect(drifting(`Do it ${limit.replace("5", "3")}.`, declared, before)).toEqual([]);
+      // More than that is no limit.
+      expect(drifting("Rub it for more than 5 min.", 'do "Rub it."\n takes 2 min')).toEqual(["5 min"]);
+    },
+  );
   test("one value of the kind that admits it is enough", () => {
     expect(drifting("Wait 5 min, then 9 min.", "wait 5 min\n wait 9 min")).toEqual([]);
     expect(drifting("Wait 7 min.", "wait 5 min\n wait 9 min")).toEqual(["7 min"]);

@@ -116,3 +116,20 @@ test("it offers the one that fits", () => {
   expect(mended).toContain("tighten Screw to 45 N·m with Wrench");
   expect(findingsIn(mended)).toEqual([]);
 });
+
+// “a torque … with no tool that can do it”: what is offered can do it, and who takes it gets no other finding.
+test.each([
+  ["too inaccurate", "tighten Screw to 70 ± 4 N·m", "torque 10 .. 200 N·m  accuracy 10 %", null],
+  ["exact enough", "tighten Screw to 70 ± 4 N·m", "torque 10 .. 200 N·m  accuracy 5 %", "Other"],
+  ["a stage below its range", "tighten Screw to 20 N·m, 70 N·m", "torque 30 .. 200 N·m", null],
+  ["every stage in its range", "tighten Screw to 30 N·m, 70 N·m", "torque 30 .. 200 N·m", "Other"],
+  ["steps too coarse", 'measure "gap" expect 20 .. 20.1 mm', "measures 0 .. 100 mm  resolution 0.5 mm", null],
+  ["steps fine enough", 'measure "gap" expect 20 .. 20.1 mm', "measures 0 .. 100 mm  resolution 0.1 mm", "Other"],
+])("what it offers can do it: %s", (_title, step, says, offered) => {
+  const place = step.startsWith("tighten") ? "tighten Screw" : 'measure "gap"';
+  const source = `tool Other "other" { ${says} }\n${text(step, place)}`;
+  expectFindings(source.replace("with Wrench +", "with Other + Wrench +"));
+  const remedy = told(source, "limits.no-tool");
+  if (offered === null) expect(remedy).not.toContain("Other");
+  else expect(remedy).toContain(`such as ${offered}.`);
+});

@@ -183,3 +183,19 @@ test("a leg bears what comes along, too", () => {
   const [first] = overloads(slung("Hoist + Chain", " on 2 legs at 60°", "  step install Bush in Frame\n"));
   expect(first).toBe("error: Frame is too heavy for a leg of Chain.");
 });
+
+// What a fix puts in takes the finding away: a hoist that the line names already takes no shackle's place.
+test.each([
+  ["", "Name a tool that lifts as much.", undefined],
+  ['tool Bow "bow shackle" { lifts 120 kg }\n', "Use Bow.", ["Use Bow"]],
+])("a tool that is named beside it is not offered for it: %s", (more, remedy, titles) => {
+  const [found] = findingsIn(`tool Hoist "hoist" { lifts 100 kg }
+tool Shackle "shackle" { lifts 50 kg }
+${more}part Cover "cover" { mass 80 kg }
+procedure Lift {
+  warning lifting "Heavy." avoid "Stay clear."
+  step lift Cover with Hoist + Shackle
+}`).filter(({ code }) => code === "limits.overload");
+  expect(found?.remedy).toBe(remedy);
+  expect(found?.fixes?.map(({ title }) => title)).toEqual(titles);
+});

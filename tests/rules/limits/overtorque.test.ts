@@ -103,7 +103,7 @@ test("it shows the computation, and the torque to stay under", () => {
   expect(told(text(M10, "80 ± 5 N·m", "error"), "limits.overtorque")).toMatchInlineSnapshot(`
     "The torque for Screw is above what the bolt bears.
       At the upper end of 80 ± 5 N·m the preload is 42.5 kN, 126 % of the proof load of 33.6 kN; 100 % is the limit.
-    → Tighten to at most 67.2 N·m, or compare class and nut factor with the manual."
+    → Tighten to at most 60.5 N·m, or compare class and nut factor with the manual."
   `);
 });
 
@@ -143,8 +143,24 @@ test("by friction only where no nut factor holds for the thread, and only for si
   expectFindings(text('thread "M7x1"\n  class "8.8"\n  friction 0.12 dry', "60 N·m", null));
 });
 
-test("the torque that is offered is the one at which the preload is at its limit", () => {
-  const found = findingsIn(text(FRICTION, "29.8 N·m", "error")).find(({ code }) => code === "limits.overtorque");
-  const most = Number(/(\d+\.\d+) N·m/.exec(found?.remedy ?? "")?.[1]);
-  expect(most / 29.3).toBeCloseTo(1, 1);
+// “W preload at the upper torque above 90 % of the proof load; E above 100 %”: who follows the remedy gets neither.
+test.each([
+  [FRICTION, "29.8 N·m", "error"],
+  [FRICTION, "27 N·m", "warning"],
+  [M10, "80 ± 5 N·m", "error"],
+  [M10, "65 N·m", "warning"],
+  [`${M10}\n  prevailing torque 10 N·m`, "80 N·m", "error"],
+])("the torque that is offered is the highest that is silent: %s, %s", (part, torque, severity) => {
+  const found = findingsIn(text(part, torque, severity)).find(({ code }) => code === "limits.overtorque");
+  const most = Number(/at most (\d+\.\d+) N·m/.exec(found?.remedy ?? "")?.[1]);
+  expectFindings(text(part, `${most} N·m`, null));
+  expectFindings(text(part, `${(most * 1.01).toFixed(3)} N·m`, "warning"));
+});
+
+test("with the shop's own share", () => {
+  const found = findingsIn(text(M10, "70 N·m", "error", "", "threshold preload 75 %")).find(
+    ({ code }) => code === "limits.overtorque",
+  );
+  // 75 % of 33.63 kN (58.0 mm² · 580 MPa, ISO 898-1; second), times 0.2 · 10 mm: 50.4 N·m.
+  expect(found?.remedy).toBe("Tighten to at most 50.4 N·m, or compare class and nut factor with the manual.");
 });

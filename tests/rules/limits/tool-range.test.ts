@@ -153,3 +153,28 @@ test.each([
 ])("silent, a heater or freezer: %s, %s", (tool, step) => {
   expectFindings(heater(tool, step, false));
 });
+
+// “for a wrench the setting at each stage”, and of no other rule either: what is offered instead is good for the line.
+test.each([
+  ["tighten Screw to 50 ± 3 N·m with Small", "torque 10 .. 200 N·m  accuracy 10 %", null],
+  ["tighten Screw to 50 ± 3 N·m with Small", "torque 10 .. 200 N·m  accuracy 4 %", "Use Other."],
+  ["tighten Screw to 50 ± 3 N·m with Small", "torque 10 .. 200 N·m  resolution 10 N·m", null],
+  ['measure "gap" with Gauge expect 20 .. 20.1 mm', "measures 0 .. 100 mm  resolution 0.5 mm", null],
+  ['measure "gap" with Gauge expect 20 .. 20.1 mm', "measures 0 .. 100 mm  resolution 0.05 mm", "Use Other."],
+])("what it offers adds no finding: %s, %s", (step, says, remedy) => {
+  const source = `source Manual "manual"
+tool Small "small wrench" { torque 5 .. 40 N·m }
+tool Gauge "gauge" { measures 0 .. 10 mm }
+tool Other "other" { ${says} }
+part Screw "screw" { thread "M10x1.5"  nut factor 0.2 dry }
+procedure Close {
+  per Manual "3"
+  begin with Screw is installed
+  step inspect Screw with Small + Gauge + Other
+  step ${step}
+}`;
+  const [found, ...others] = findingsIn(source);
+  expect([found?.code, others]).toEqual(["limits.tool-range", []]);
+  expect(found?.remedy).toBe(remedy ?? "Name a tool whose range holds the value.");
+  if (remedy !== null && found !== undefined) expect(findingsIn(withFix(source, found))).toEqual([]);
+});

@@ -1,6 +1,7 @@
 // limits.torque-condition: the torque is stated for the condition that the thread is in.
 import { expect, test } from "vitest";
 import { expectFindings, findingsIn, told, withFix } from "#harness/check.ts";
+import { readMarks } from "#harness/marks.ts";
 
 const text = (
   torques: string,
@@ -110,4 +111,58 @@ test("the torque for the thread as it is, as a fix", () => {
   const mended = found === undefined ? "" : withFix(source, found);
   expect(mended).toContain("tighten Screw to 30 ± 2 N·m with Wrench");
   expect(findingsIn(mended)).toEqual([]);
+});
+
+// “a torque stated for dry threads on a lubricated fastener, or the other way round”: what was on the one that came out is not on the new one.
+test.each([
+  ["oil on the old one", DRY, "step apply Oil to Screw", "step remove Screw\n  step install new Screw", null],
+  [
+    "oil on one that is thrown away",
+    DRY,
+    "step lubricate Screw with Oil",
+    "step discard Screw\n  step install Screw",
+    null,
+  ],
+  ["oil on one that comes back", DRY, "step apply Oil to Screw", "step remove Screw\n  step install Screw", "E"],
+  [
+    "oil on the new one, on the bench",
+    DRY,
+    "step lubricate Screw with Oil",
+    "step remove Screw\n  step lubricate Screw with Oil\n  step install new Screw",
+    "E",
+  ],
+  [
+    "grease on the old one alone",
+    GREASED,
+    "step lubricate Screw with Grease",
+    "step remove Screw\n  step install new Screw",
+    "E",
+  ],
+  [
+    "the same grease on both",
+    GREASED,
+    "step lubricate Screw with Grease",
+    "step remove Screw\n  step lubricate Screw with Grease\n  step install new Screw",
+    null,
+  ],
+  [
+    "grease on the new one",
+    GREASED,
+    "step clean Screw",
+    "step discard Screw\n  step install new Screw\n  step lubricate Screw with Grease",
+    null,
+  ],
+])("another one is put in: %s", (_title, torques, before, between, found) => {
+  const steps = `  ${before}\n  step inspect Screw\n  ${between}\n${found === null ? TIGHTEN : MARK}`;
+  expectFindings(text(torques, steps, "Cover is installed, Screw is installed"));
+});
+
+test("another one for one choice alone", () => {
+  const steps = `  step apply Oil to Screw
+  step remove Screw
+  when Greased is yes { step install new Screw } otherwise { step install Screw }
+${MARK}`;
+  const source = text(DRY, steps, "Cover is installed, Screw is installed");
+  expectFindings(source);
+  expect(findingsIn(readMarks(source)[0]?.text ?? "").map(({ options }) => options)).toEqual([[{ Greased: "no" }]]);
 });

@@ -1,6 +1,6 @@
 // order.not-final: left loose or left out, with no word of it in `finish with`.
 import { expect, test } from "vitest";
-import { expectFindings, told } from "#harness/check.ts";
+import { expectFindings, findingsIn, told } from "#harness/check.ts";
 
 const SHOP = `part Cover "bearing cover"
 part Screw[1..4] "cover screw" { secures Cover }
@@ -182,5 +182,38 @@ procedure Try "Try the hub" {
     }
   }
   step remove Hub
+}`);
+});
+
+// “Of two codes for one mistake the more telling one is given: left-behind before unfinished, unfinished before not-final.”
+test.each([
+  ["run in", "step install Jack"],
+  ["run in by hand", "step install Jack\n  step tighten Jack by hand"],
+  ["tightened to seat", "step install Jack\n  step tighten Jack to 20 N·m to seat with Wrench"],
+])("an aid with a thread that is left in is left behind, and no more: %s", (_title, steps) => {
+  const text = (more: string): string => `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+part Cover "cover"
+temporary part Jack "jack screw" { needs Cover  thread "M10x1.5"  nut factor 0.20 dry }
+
+procedure Close "Close the housing" {
+  begin with Cover is installed
+  step inspect Cover with Wrench
+  ${steps}
+${more}}`;
+  const found = (more: string): readonly string[] =>
+    findingsIn(text(more)).flatMap(({ code }) => (code.startsWith("order.") ? [code] : []));
+  expect(found("")).toEqual(["order.left-behind"]);
+  expect(found("  step remove Jack\n")).toEqual([]);
+});
+
+test("an aid that is said to stay in, and was tightened to seat, is left so", () => {
+  expectFindings(`tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+temporary part Jack "jack screw" { thread "M10x1.5"  nut factor 0.20 dry }
+
+procedure Close "Close the housing" {
+  finish with Jack is installed
+  step install Jack
+  step tighten Jack to 30 N·m to seat with Wrench
+  //   ^^^^^^^^^^^^ order.left-seated
 }`);
 });

@@ -246,3 +246,89 @@ procedure Work "Work" {
   expect(found?.message).toBe("PutIn needs “Circle[1] is free”, which does not hold here.");
   expect(found?.why).toContain("Found: Guide is in Circle[1], since step 1");
 });
+
+test.each([
+  ["removed", "begin with Cover is installed, Screw[all] are removed\n  finish with Cover is removed", "remove Cover"],
+  ["installed", "begin with Cover is removed\n  finish with Cover is installed", "install Cover"],
+])("no fix for what a later line does: it has to come first, and once: %s", (state, ends, later) => {
+  const text = `part Cover "cover"
+part Screw[1..2] "cover screw" { secures Cover }
+
+procedure Start "Start the pump" {
+  ${ends}
+  step "Start the pump." { needs Cover is ${state} }
+  step ${later}
+}`;
+  const [found, ...others] = findingsIn(text);
+  expect([found?.code, found?.remedy, others]).toEqual([
+    "order.unmet-need",
+    "Step 2 gives it, and has to come first on every path.",
+    [],
+  ]);
+  expect(found?.fixes).toBeUndefined();
+});
+
+test("what is in and no fastener is not told to be out", () => {
+  const text = `part Cover "cover"
+
+procedure Start "Start the pump" {
+  begin with Cover is installed
+  step "Start the pump." { needs Cover is tightened }
+}`;
+  expect(findingsIn(text).map(({ why }) => why)).toEqual([
+    "Wanted: Cover is tightened\nFound: Cover is not tightened, from the start",
+  ]);
+});
+
+// “`perform OtherProcedure`: … (what it touches and does not mention must be as at a start)”: a need that is met only since everything is
+// as at a start there is not met where the caller has it otherwise.
+const CALLED = `energy Supply "supply" { voltage 24 V DC }
+fact Signed "the sheet is signed"
+part Valve "valve" { states shut, half, open }
+part Plug "plug"
+`;
+test.each([
+  ["a state of its own", "Valve is shut", "Valve is installed, Valve is open", "Valve is shut"],
+  ["an energy", "Supply is live", "Valve is installed, Supply is isolated", "Supply is live"],
+  ["a fact", "not Signed", "Valve is installed, Signed", "Signed is not given"],
+  ["a part that is out", "Plug is removed", "Valve is installed, Plug is installed", "Plug is removed"],
+  // As at a start, or otherwise and right as well, or of no need any more.
+  ["as at a start", "Valve is shut", "Valve is installed", null],
+  ["not as at a start, and not what is asked", "Valve is not open", "Valve is installed, Valve is half", null],
+])("a need in a performed procedure: %s", (_title, need, begin, told) => {
+  const called = `${CALLED}procedure Look "Look" {
+  begin with Valve is installed
+  step inspect Valve
+  step "Look on." { needs ${need} }
+}
+procedure Between "Between" {
+  begin with Valve is installed
+  perform Look
+}
+`;
+  const main = (by: string): string => `${called}procedure Main "Main" {
+  begin with ${begin}
+  finish with Valve is installed
+  perform ${by}
+}`;
+  for (const by of ["Look", "Between"]) {
+    const found = findingsIn(main(by)).filter(({ code }) => code.startsWith("order."));
+    expect(found.map(({ code, message }) => [code, message])).toEqual(
+      told === null ? [] : [["order.unmet-need", `${by} needs “${told}”, which does not hold here.`]],
+    );
+  }
+});
+
+test("a need that the performed procedure itself has made so, or speaks of in its “begin with”, is asked there alone", () => {
+  const found = findingsIn(`${CALLED}procedure Look "Look" {
+  begin with Valve is open
+  step "Look on." { needs Valve is open  gives Signed }
+  step "Look again." { needs Signed }
+}
+procedure Main "Main" {
+  begin with Valve is installed, Valve is open, Supply is isolated
+  finish with Supply is isolated
+  perform Look
+}`);
+  expect(found.filter(({ code }) => code.startsWith("order."))).toEqual([]);
+});
