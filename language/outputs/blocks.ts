@@ -7,6 +7,7 @@ import { citationTexts } from "./citations.ts";
 import { branchClause, choiceClauses, decidedBy } from "./conditions.ts";
 import type { Arm, Block, Direction, Section, StatementBlock, StepRow } from "./document.ts";
 import { type Inside, instructionsOf } from "./instructions.ts";
+import { joiningsAt } from "./joinings.ts";
 import { afresh, type RowOf } from "./kept-rows.ts";
 import { hazardTitles, type Making, type Node, type Origin, passLabel, textsFor, wordsFor } from "./making.ts";
 import { type Numbering, numberingOf } from "./numbering.ts";
@@ -104,16 +105,23 @@ function blocksFor(
     case "step": {
       const steps = nodes.filter((node) => node.kind === "step") as [typeof first, ...(typeof first)[]];
       const reminders = remindersAt(first.step, making);
+      const joinings = joiningsAt(first.step.number, making);
       const row = (): StepRow => {
         const lines = steps.flatMap((step) => step.lines);
         const blocks = blocksOf(lines, first.step.lines, making, making.prefix + first.step.number);
         return stepRow(steps, blocks, reminders, making);
       };
-      return [making.rowOf({ steps, reminders }, row)];
+      return [making.rowOf({ steps, reminders, joinings }, row)];
     }
     case "perform": {
       const lines = nodes.flatMap((node) => (node.kind === "perform" ? [node.line] : []));
-      return instructionsOf(lines, making, making.prefix + first.number, insideOf(making));
+      const own = making.prefix + first.number;
+      // It has no step of its own that would show the number by which others speak of it.
+      const label = `${making.writer.words.labels.step} ${own}`;
+      return instructionsOf(lines, making, own, insideOf(making)).map((row) => ({
+        ...row,
+        text: `${label}: ${row.text}`,
+      }));
     }
     case "action":
     case "check":

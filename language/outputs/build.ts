@@ -2,6 +2,7 @@
 // otherwise it says. Knows no output and no format, file or clock.
 
 import type { Reminders } from "#analysis/hazards/reminders.ts";
+import type { Joinings } from "#analysis/limits/joining.ts";
 import type { Unchecked } from "#analysis/limits/unchecked.ts";
 import type { Option } from "#model/declarations.ts";
 import type { ExpandedProcedure } from "#model/expanded.ts";
@@ -43,6 +44,8 @@ export interface BuildInput {
   readonly unchecked?: readonly Unchecked[];
   /** What is to be said again at a step. */
   readonly reminders?: Reminders;
+  /** At which temperatures parts go together hot or cold. */
+  readonly joinings?: Joinings;
   /** The bytes of a figure that the text at a path names; null where they are not at hand. */
   readonly figure?: (from: string, named: string) => Uint8Array | null;
   /** The crib beside the tools of the procedure, where one is given. */
@@ -101,6 +104,7 @@ export function documentOf(input: BuildInput, words: Words, wants: Wants): Docum
         stock,
         figure: input.figure ?? (() => null),
         reminders: input.reminders ?? new Map(),
+        joinings: input.joinings ?? new Map(),
         hazardTitle: (name) => hazards.get(name) ?? null,
         prefix: "",
         within: [],

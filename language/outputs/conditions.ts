@@ -3,6 +3,7 @@ import type { Option } from "#model/declarations.ts";
 import type { ExpandedCondition } from "#model/expanded.ts";
 import type { Role } from "#quantity/display.ts";
 import { arePlural, thingsPhrase } from "./things.ts";
+import { inIndexOrder } from "./tightening.ts";
 import type { Writer } from "./writer.ts";
 
 /** Option name to the choice made. */
@@ -96,9 +97,14 @@ function clause(condition: ExpandedCondition, flipped: boolean, saying: Saying):
   switch (condition.form) {
     case "all":
     case "any": {
-      const operands = condition.operands.map((operand) => operandClause(operand, condition.form, saying));
-      const whole = condition.form === "all" ? conditions.and(operands) : conditions.or(operands);
-      return flipped ? conditions.not(conditions.group(whole)) : whole;
+      // The opposite of “both” is “one of them not”.
+      const join = joinOf(condition, flipped);
+      const operands = condition.operands.map((operand) => {
+        const text = clause(operand, flipped, saying);
+        const inner = joinOf(operand, flipped);
+        return inner === null || inner === join ? text : conditions.group(text);
+      });
+      return join === "and" ? conditions.and(operands) : conditions.or(operands);
     }
     case "not":
       return clause(condition.operand, !flipped, saying);
@@ -108,7 +114,7 @@ function clause(condition: ExpandedCondition, flipped: boolean, saying: Saying):
     case "clock": {
       const value = condition.form === "bound" ? condition.source.bound : condition.source.clock;
       const say = condition.form === "bound" ? conditions.value : conditions.clock;
-      const things = thingsPhrase(condition.things, writer);
+      const things = thingsPhrase(inIndexOrder(condition.things), writer);
       const text = writer.value(value.quantity, role);
       return say(things, arePlural(condition.things), text, condition.negated !== flipped);
     }
@@ -134,10 +140,11 @@ function plainClause(
   return condition.source.form === "fact" ? condition.source.fact.title : condition.fact;
 }
 
-function operandClause(operand: ExpandedCondition, around: "all" | "any", saying: Saying): string {
-  const text = clause(operand, false, saying);
-  const mixed = (operand.form === "all" || operand.form === "any") && operand.form !== around;
-  return mixed ? saying.writer.words.conditions.group(text) : text;
+/** How the parts of a condition, or of its opposite, hang together; null where it has none. */
+function joinOf(condition: ExpandedCondition, flipped: boolean): "and" | "or" | null {
+  if (condition.form === "not") return joinOf(condition.operand, !flipped);
+  if (condition.form !== "all" && condition.form !== "any") return null;
+  return (condition.form === "all") === flipped ? "or" : "and";
 }
 
 function stateClause(
@@ -149,7 +156,7 @@ function stateClause(
   const option = optionOf(condition);
   if (option !== null) return optionClause(option, condition.state, negated, writer);
   const state = Object.hasOwn(words.states, condition.state) ? words.states[condition.state] : undefined;
-  const things = thingsPhrase(condition.things, writer);
+  const things = thingsPhrase(inIndexOrder(condition.things), writer);
   return words.conditions.state(things, arePlural(condition.things), state ?? condition.state, negated);
 }
 

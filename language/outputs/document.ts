@@ -94,7 +94,9 @@ export interface ToolRow {
   readonly name: string;
   /** What any tool that serves must be able to do. */
   readonly asked: readonly string[];
-  /** What the procedure uses of it. */
+  /** What is lifted or held with it. */
+  readonly lifts: readonly string[];
+  /** The values that the procedure uses of it. */
   readonly used: readonly string[];
   /** Items of the crib that meet it; null where no crib is given. */
   readonly stock: readonly StockLine[] | null;
@@ -227,6 +229,8 @@ export interface Instruction {
 /** `label` tells passes apart, as `3`; null where there is one. */
 export interface Tick {
   readonly label: string | null;
+  /** Of the part that goes in there. Where ticks have one, the last of the details says them all. */
+  readonly serial?: string;
 }
 
 /** A value worked out from readings, or what is chosen by one. */

@@ -8,6 +8,7 @@ import type { Finding } from "#rules/finding.ts";
 import { citationTexts } from "./citations.ts";
 import { type Choices, choiceTitle } from "./conditions.ts";
 import type { AllowRow, Fact, FindingRow, Head } from "./document.ts";
+import type { Words } from "./words/en.ts";
 import type { Work } from "./work.ts";
 import type { Units, Writer } from "./writer.ts";
 
@@ -23,15 +24,19 @@ export function headOf(input: HeadInput, work: Work, writer: Writer): Head {
   const [procedure] = work.procedures as readonly [Procedure, ...Procedure[]];
   const findings = findingRows(input.findings, work, writer);
   const result = resultText(findings, work, writer);
-  const { document } = procedure;
-  const revision = document?.revision ?? null;
   return {
-    page: words.head.page(document?.number ?? procedure.title, revision === null ? "" : words.head.revision(revision)),
-    date: document?.date ?? null,
+    page: pageText(procedure, words),
+    date: procedure.document?.date ?? null,
     facts: factsOf(procedure, input, work, result, writer).filter((fact) => fact.values.length > 0),
     findings,
     allows: allowRows(work, writer),
   };
+}
+
+/** Which document it is, for each page and for the record: number and revision, or the title. */
+export function pageText({ document, title }: Procedure, { head }: Words): string {
+  const revision = document?.revision ?? null;
+  return head.page(document?.number ?? title, revision === null ? "" : head.revision(revision));
 }
 
 function factsOf(procedure: Procedure, input: HeadInput, work: Work, result: string, writer: Writer): readonly Fact[] {
@@ -47,6 +52,7 @@ function factsOf(procedure: Procedure, input: HeadInput, work: Work, result: str
     { label: labels.appliesTo, values: appliesTexts(procedure, writer) },
     { label: labels.basedOn, values: basedTexts(procedure, writer) },
     { label: labels.source, values: citationTexts(procedure.cites) },
+    { label: labels.sources, values: sourceTexts(procedure, work, writer) },
     {
       label: labels.ambient,
       values: ambientTexts(procedure, work, writer),
@@ -76,7 +82,8 @@ function factsOf(procedure: Procedure, input: HeadInput, work: Work, result: str
 
 /** Fits that are made hot or cold are worked out from it, from 20 °C where none is declared. */
 function ambientTexts({ ambient, hasAmbient }: Procedure, work: Work, writer: Writer): readonly string[] {
-  if (ambient !== null) return [writer.value(ambient.quantity, "must be met")];
+  // It is what occurs, not what is to be kept.
+  if (ambient !== null) return [writer.value(ambient.quantity, "occurs")];
   const isAsked = !hasAmbient && work.actions.some(({ action: { verb } }) => verb === "heat" || verb === "cool");
   return isAsked ? [writer.words.head.ambientTaken(writer.value(ROOM, "nominal"))] : [];
 }
@@ -94,6 +101,15 @@ function appliesTexts(procedure: Procedure, { words }: Writer): readonly string[
 function basedTexts(procedure: Procedure, { words }: Writer): readonly string[] {
   return procedure.basedOn.flatMap(({ source, revision }) =>
     source === null ? [] : [words.comma([source.title, words.head.revision(revision)])],
+  );
+}
+
+/** What is cited at the steps and is not said to be based on: there a section says no revision. */
+function sourceTexts({ basedOn }: Procedure, { citations }: Work, { words }: Writer): readonly string[] {
+  const known = new Set(basedOn.map(({ source }) => source));
+  const cited = new Set(citations.flatMap(({ source }) => (source === null || known.has(source) ? [] : [source])));
+  return [...cited].flatMap(({ title, revision }) =>
+    revision === null ? [] : [words.comma([title, words.head.revision(revision)])],
   );
 }
 

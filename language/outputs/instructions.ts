@@ -2,6 +2,7 @@
 import type { ExpandedLine } from "#model/expanded.ts";
 import { fillWords } from "#model/fill-words.ts";
 import type { Block, Field, Instruction, Section } from "./document.ts";
+import { joiningDetails } from "./joinings.ts";
 import { type Making, type Node, type Origin, passLabel, tickLabels } from "./making.ts";
 import { acrossPasses, passOf, placeOf } from "./passes.ts";
 import { computedIn } from "./record/computed.ts";
@@ -13,6 +14,11 @@ import { actionSentence, checkSentence, type Sentence, valueText } from "./sente
 export interface Inside {
   readonly blocks: (nodes: readonly Node[], origins: readonly Origin[] | null, number: string) => readonly Block[];
   readonly performed: (id: string, number: string) => Section | null;
+}
+
+/** All in one cell of a table: rows of a choice are parted, so that nobody reads two of them as one. */
+export function cellText({ text, details }: Pick<Instruction, "text" | "details">): string {
+  return [text, details.join(text.endsWith(":") ? " · " : " ")].filter((part) => part !== "").join(" ");
 }
 
 type Check = ExpandedLine & { readonly kind: "check" };
@@ -27,7 +33,7 @@ export function instructionsOf(
   number: string,
   inside: Inside,
 ): readonly Instruction[] {
-  const sentences = lines.map((line) => sentenceOf(line, making));
+  const sentences = lines.map((line) => sentenceOf(line, making, number));
   const passes = lines.map(passOf);
   const one = acrossPasses(
     sentences.map((sentence) => sentence.text),
@@ -63,7 +69,7 @@ function rowOf(
     kind: "instruction",
     ...sentence,
     details: [...sentence.details, ...serialDetail(lines, making)],
-    ticks: tickLabels(passes, making).map((label) => ({ label })),
+    ticks: tickLabels(passes, making).map((label, at) => ({ label, ...serialAt(lines, at, making) })),
     ids: sentence.rounds.length === 0 ? ids : sentence.rounds.map((_, round) => roundId(ids[0] ?? "", round)),
     computed: lines.length === 1 ? computedIn(lines[0] as Node, making.writer) : [],
     fields,
@@ -94,7 +100,14 @@ function serialDetail(lines: readonly Node[], { serialOf, writer }: Making): rea
   return [serials(known.map((one) => [String(one.position), one.serial]))];
 }
 
-function sentenceOf(line: Node, making: Making): Sentence {
+/** The serial at one tick of several. */
+function serialAt(lines: readonly Node[], at: number, { serialOf }: Making): { readonly serial?: string } {
+  const line = lines[at];
+  const known = lines.length > 1 && line?.kind === "action" ? serialOf(line) : null;
+  return known === null ? {} : { serial: known.serial };
+}
+
+function sentenceOf(line: Node, making: Making, number: string): Sentence {
   if (line.kind === "check") {
     const check = { ...line.check, words: fillWords(line.check.words, line.pass) };
     return { text: checkSentence(check, making.writer), rounds: [], details: [] };
@@ -107,7 +120,14 @@ function sentenceOf(line: Node, making: Making): Sentence {
       : line;
   const performed =
     action.verb === "perform" && action.procedure !== null ? making.expandedOf(action.procedure.id) : null;
-  return actionSentence(filled as typeof line, making.writer, performed?.procedure.title ?? null, making.stock);
+  const sentence = actionSentence(
+    filled as typeof line,
+    making.writer,
+    performed?.procedure.title ?? null,
+    making.stock,
+  );
+  const joined = joiningDetails(line, number, making);
+  return joined.length === 0 ? sentence : { ...sentence, details: [...sentence.details, ...joined] };
 }
 
 function sameBeside(a: Sentence, b: Sentence): boolean {

@@ -1,5 +1,6 @@
 // Rows of steps kept from one document to the next, while a writer is at the text: a step that says what it said, in surroundings that do,
 // keeps its row. Records are compared as they are, so that nothing is known here of what a step can say.
+import type { Joining } from "#analysis/limits/joining.ts";
 import { performsIn } from "#model/cycles.ts";
 import type { Declaration } from "#model/declarations.ts";
 import type { ExpandedStep } from "#model/expanded.ts";
@@ -13,7 +14,7 @@ import type { ToolStocks } from "./stock.ts";
 import type { Words } from "./words/en.ts";
 import type { Units } from "./writer.ts";
 
-/** All that a row hangs on beside its step and the reminders at it. */
+/** All that a row hangs on beside its source. */
 export interface Surroundings {
   readonly words: Words;
   readonly units: Units;
@@ -33,6 +34,7 @@ export interface RowSource {
   /** All passes of one step. */
   readonly steps: readonly [ExpandedStep, ...ExpandedStep[]];
   readonly reminders: readonly Statement[];
+  readonly joinings: readonly Joining[];
 }
 
 /** The row of a step: the one that it had, or what `make` makes. */
@@ -119,11 +121,12 @@ function comparison(before: Surroundings, now: Surroundings): ((known: Kept, sou
       numberingBefore.isLeftOut(one) === numbering.isLeftOut(other),
   });
   if (!isSame(restBefore, rest) || ![...pairs].every((pair) => holdSame(...pair, isSame))) return null;
-  return (known, { reminders, steps }) =>
+  return (known, { joinings, reminders, steps }) =>
     // What is written out follows from the step and its passes.
     (known.refers ? isSameReferring : isSame)(known.steps[0].step, steps[0].step) &&
     isSame(known.steps.map(passOf), steps.map(passOf)) &&
-    isSame(known.reminders, reminders);
+    isSame(known.reminders, reminders) &&
+    isSame(known.joinings, joinings);
 }
 
 function passOf({ pass }: ExpandedStep): Pass {

@@ -9,6 +9,7 @@ import { cmp } from "#quantity/rational.ts";
 import type { ConsumableRow, PartRow, ToolRow } from "./document.ts";
 import { choiceResult, valueText } from "./sentences.ts";
 import { stockLines, type ToolStocks } from "./stock.ts";
+import { thingsPhrase } from "./things.ts";
 import type { Work } from "./work.ts";
 import type { Writer } from "./writer.ts";
 
@@ -69,6 +70,7 @@ function chosenFrom(
 /** Tools as requirements: any that meets them may serve; with a crib, its items that do. */
 export function toolRows(work: Work, writer: Writer, stock: ToolStocks | null = null): readonly ToolRow[] {
   const uses = new Map<Tool, Value[]>();
+  const lifted = new Map<Tool, Thing[]>();
   const use = (tools: readonly ToolUse[], values: readonly (Value | null)[]): void => {
     for (const { tool } of tools) {
       const known = uses.get(tool) ?? [];
@@ -76,7 +78,12 @@ export function toolRows(work: Work, writer: Writer, stock: ToolStocks | null = 
       for (const value of values) if (value !== null && answers(tool.capability, value.quantity)) known.push(value);
     }
   };
-  for (const { action } of work.actions) if ("tools" in action) use(action.tools, valuesOf(action));
+  for (const { action, objects } of work.actions) {
+    if (!("tools" in action)) continue;
+    use(action.tools, valuesOf(action));
+    if (action.verb !== "lift" && action.verb !== "support") continue;
+    for (const { tool } of action.tools) lifted.set(tool, [...(lifted.get(tool) ?? []), ...objects]);
+  }
   for (const check of work.checks) use(check.tools, [check.expect]);
   for (const { step } of work.steps) {
     for (const record of step.records)
@@ -89,6 +96,7 @@ export function toolRows(work: Work, writer: Writer, stock: ToolStocks | null = 
     title: tool.title,
     name: tool.name,
     asked: capabilityTexts(tool.capability, writer),
+    lifts: liftedTexts(lifted.get(tool) ?? [], writer),
     used: usedTexts(values, writer),
     stock: stock === null ? null : stockLines(stock, tool, writer),
   }));
@@ -135,6 +143,12 @@ function capabilityTexts(capability: Capability, writer: Writer): readonly strin
     [capability.force, "at least safe", lists.force],
   ];
   return rows.flatMap(([value, role, say]) => (value === null ? [] : [say(writer.value(value.quantity, role))]));
+}
+
+/** Each of them once, in one phrase. */
+function liftedTexts(things: readonly Thing[], writer: Writer): readonly string[] {
+  const once = new Map(things.map((thing) => [thingsPhrase([thing], writer), thing]));
+  return once.size === 0 ? [] : [thingsPhrase([...once.values()], writer)];
 }
 
 /** Ranges of one kind become one range from the lowest to the highest value. */

@@ -1,5 +1,6 @@
 // What every block is made with, and words over all passes of a repeat. Knows no blocks and no format.
 import type { Reminders } from "#analysis/hazards/reminders.ts";
+import type { Joinings } from "#analysis/limits/joining.ts";
 import type { ExpandedItem, ExpandedLine, ExpandedProcedure } from "#model/expanded.ts";
 import { fillWords } from "#model/fill-words.ts";
 import type { Pass } from "#model/problem.ts";
@@ -24,6 +25,8 @@ export interface Making {
   readonly hazardTitle: (name: string) => string | null;
   /** What is to be said again at a step. */
   readonly reminders: Reminders;
+  /** At which temperatures parts go together hot or cold. */
+  readonly joinings: Joinings;
   /** The serial of the part that goes where a line installs one. */
   readonly serialOf: SerialOf;
   /** The crib that tools are taken from; null where none is given. */

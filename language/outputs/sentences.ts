@@ -8,6 +8,7 @@ import { type CircleFigure, orderFigure } from "./drawings/circle-figure.ts";
 import type { ToolStocks } from "./stock.ts";
 import { thingsPhrase } from "./things.ts";
 import { inIndexOrder, type Pattern, tighteningOrder } from "./tightening.ts";
+import { workedOutText } from "./worked-out.ts";
 import { settingWords } from "./wrench-setting.ts";
 import type { Writer } from "./writer.ts";
 
@@ -43,10 +44,14 @@ export function actionSentence(
     const { objects, ...beside } = inOrder(line, "reverse", writer);
     return { text: actionText({ ...line, objects }, writer, performed), rounds: [], ...beside };
   }
-  if (action.verb === "apply" && action.cure !== null) {
-    return plain(actionText(line, writer, performed), [
-      writer.words.actions.cure(valueText(action.cure, "at least safe", writer)),
-    ]);
+  if (action.verb === "apply") {
+    const { cure } = action;
+    const own = cure ?? action.dose.consumable?.cure ?? null;
+    const say = cure === null ? writer.words.actions.cures : writer.words.actions.cure;
+    return plain(
+      actionText(line, writer, performed),
+      own === null ? [] : [say(valueText(own, "at least safe", writer))],
+    );
   }
   if (action.verb === "align" && action.mark !== null) {
     return plain(actionText(line, writer, performed), [writer.words.actions.mark(action.mark)]);
@@ -66,14 +71,9 @@ export function toolsPhrase(tools: readonly Tool[], writer: Writer): string {
 }
 
 export function valueText(value: Value, role: Role, writer: Writer): string {
-  return value.workedOut === undefined ? writer.value(value.quantity, role) : workedOutText(value.workedOut, writer);
-}
-
-function workedOutText({ text, readings }: NonNullable<Value["workedOut"]>, { words }: Writer): string {
-  return words.records.workedOut(
-    text,
-    readings.map(({ name, title }) => [name, title]),
-  );
+  return value.workedOut === undefined
+    ? writer.value(value.quantity, role)
+    : workedOutText(value, value.workedOut, writer);
 }
 
 function stageTexts(stages: readonly Value[], writer: Writer): readonly string[] {
@@ -81,8 +81,8 @@ function stageTexts(stages: readonly Value[], writer: Writer): readonly string[]
     stages.map((stage) => stage.quantity),
     "must be met",
   );
-  return stages.map(({ workedOut }, at) =>
-    workedOut === undefined ? (shown[at] ?? "") : workedOutText(workedOut, writer),
+  return stages.map((stage, at) =>
+    stage.workedOut === undefined ? (shown[at] ?? "") : workedOutText(stage, stage.workedOut, writer),
   );
 }
 

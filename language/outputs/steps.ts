@@ -5,7 +5,7 @@ import type { Role } from "#model/declarations.ts";
 import type { ExpandedStep } from "#model/expanded.ts";
 import type { Pass } from "#model/problem.ts";
 import type { Statement, Step } from "#model/procedure.ts";
-import { citationTexts } from "./citations.ts";
+import { citationsIn, citationTexts } from "./citations.ts";
 import { conditionClause } from "./conditions.ts";
 import type { Block, Field, Instruction, SignOff, StepRow } from "./document.ts";
 import { hazardTitles, type Making, passLabel, textsFor, tickLabels, wordsFor } from "./making.ts";
@@ -62,7 +62,7 @@ export function stepRow(
     fields: steps.flatMap((one, at) => recordFields(one, labels[at] ?? null, making)),
     signs: signs(step.signs, (role, one) => ids.sign(step, role, one)),
     hold: signs(step.hold === null ? [] : [step.hold], (_, one) => ids.hold(step, one)),
-    citations: citationTexts(step.cites),
+    citations: citationTexts(citationsIn(step)),
     figures: pictures.map(({ text }) => text),
     pictures,
     whys: making.whys ? step.whys.map((why) => wordsFor(why, passes)) : [],

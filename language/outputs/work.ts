@@ -1,6 +1,6 @@
 // All that a procedure does under the options chosen, performed procedures included, in the order of the text: what
 // lists and cautions are made from. Knows no format and no words.
-import type { Option } from "#model/declarations.ts";
+import type { Citation, Option } from "#model/declarations.ts";
 import type {
   ExpandedAction,
   ExpandedCondition,
@@ -10,6 +10,7 @@ import type {
   ExpandedStep,
 } from "#model/expanded.ts";
 import type { Allow, Check, Procedure, Statement } from "#model/procedure.ts";
+import { citationsIn } from "./citations.ts";
 import { type Choices, optionsIn, ruledOut } from "./conditions.ts";
 
 export interface Work {
@@ -18,6 +19,8 @@ export interface Work {
   readonly checks: readonly Check[];
   readonly statements: readonly Statement[];
   readonly hasNotes: boolean;
+  /** Of procedures, tasks, steps and the values in them. */
+  readonly citations: readonly Citation[];
   /** Options asked about anywhere, once each. */
   readonly options: readonly Option[];
   readonly allows: readonly AllowUse[];
@@ -49,6 +52,7 @@ export function workOf(
     allows: new Map(),
     procedures: new Map(),
     hasNotes: false,
+    citations: [],
     current: expanded.procedure,
   };
   gatherProcedure(gathering, expanded);
@@ -57,6 +61,7 @@ export function workOf(
     actions: gathering.actions,
     checks: gathering.checks,
     hasNotes: gathering.hasNotes,
+    citations: gathering.citations,
     statements: [...gathering.statements],
     options: [...gathering.options.values()],
     allows: [...gathering.allows.values()],
@@ -70,6 +75,7 @@ interface Gathering {
   readonly steps: ExpandedStep[];
   readonly actions: ExpandedAction[];
   readonly checks: Check[];
+  readonly citations: Citation[];
   readonly statements: Set<Statement>;
   readonly options: Map<string, Option>;
   /** By the `allow` itself: a repeat writes it out more than once. */
@@ -84,6 +90,7 @@ function gatherProcedure(into: Gathering, { procedure, items }: ExpandedProcedur
   into.procedures.set(procedure.id, procedure);
   const around = into.current;
   into.current = procedure;
+  into.citations.push(...procedure.cites);
   gatherAllows(into, procedure.allows, null);
   for (const item of items) gatherItem(into, item);
   into.current = around;
@@ -92,11 +99,13 @@ function gatherProcedure(into: Gathering, { procedure, items }: ExpandedProcedur
 function gatherItem(into: Gathering, item: ExpandedItem | ExpandedLine): void {
   switch (item.kind) {
     case "task":
+      into.citations.push(...item.task.cites);
       gatherAllows(into, item.task.allows, item.task.number);
       for (const inner of item.items) gatherItem(into, inner);
       return;
     case "step":
       into.steps.push(item);
+      into.citations.push(...citationsIn(item.step));
       gatherAllows(into, item.step.allows, item.step.number);
       for (const line of item.lines) gatherItem(into, line);
       return;

@@ -112,7 +112,8 @@ function toldOf(
     const size = byMass && radius !== null ? moment * toNumber(radius.base) : moment;
     const base = fromNumber(size) ?? ZERO;
     const ends = { low: base, nominal: base, high: base };
-    return isMass ? quantityOf("mass", ends, unitNamed("g"), 3) : quantityOf("mass moment", ends, unit, 3);
+    // With as many digits as a finding has, so that one unbalance is one number.
+    return isMass ? quantityOf("mass", ends, unitNamed("g")) : quantityOf("mass moment", ends, unit);
   };
   const before = isPlaced
     ? unbalanceOf(

@@ -2,6 +2,7 @@
 import { toolStocksOf } from "#analysis/crib/crib-facts.ts";
 import type { Run } from "#analysis/follow.ts";
 import { remindersOf } from "#analysis/hazards/reminders.ts";
+import { joiningsIn } from "#analysis/limits/joining.ts";
 import { uncheckedIn } from "#analysis/limits/limits.ts";
 import type { Procedure } from "#model/procedure.ts";
 import type { BuildInput } from "#outputs/build.ts";
@@ -90,7 +91,7 @@ export function soughtBy(workspace: Workspace, request: Omit<ExportRequest, "fon
 }
 
 /** What a procedure has to be followed for before it is written out. */
-export type Checked = Pick<BuildInput, "findings" | "unchecked" | "reminders" | "stock">;
+export type Checked = Pick<BuildInput, "findings" | "unchecked" | "reminders" | "joinings" | "stock">;
 
 export function checkedFor(
   workspace: Workspace,
@@ -111,15 +112,17 @@ export function checkedFor(
   };
 }
 
-type Told = Pick<BuildInput, "unchecked" | "reminders">;
+type Told = Pick<BuildInput, "unchecked" | "reminders" | "joinings">;
 
 const told = new WeakMap<Run, Told>();
 
 /** What outputs say of a run beside its findings; looked for once. */
 function toldOf(run: Run): Told {
-  const known = told.get(run) ?? { unchecked: uncheckedIn(run), reminders: remindersOf(run) };
-  told.set(run, known);
-  return known;
+  const known = told.get(run);
+  if (known !== undefined) return known;
+  const found = { unchecked: uncheckedIn(run), reminders: remindersOf(run), joinings: joiningsIn(run) };
+  told.set(run, found);
+  return found;
 }
 
 /** All that an output is made from. */

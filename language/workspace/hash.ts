@@ -7,8 +7,8 @@ import type { Workspace } from "./workspace.ts";
 
 /**
  * SHA-256 over the path and text of the file, of the crib if there is one and of all they use, then of their tables, then over the
- * path and bytes of the file's figures, each in the order of their paths, as hexadecimal. Empty while the bytes of a figure were not
- * handed in.
+ * path and bytes of the file's figures, each in the order of their paths, as hexadecimal. Paths are taken from the folder of the file,
+ * so that it is the same from whichever folder somebody works. Empty while the bytes of a figure were not handed in.
  */
 export function contentHash(workspace: Workspace, path: string, crib?: string): string {
   const key = JSON.stringify([path, crib ?? null]);
@@ -28,14 +28,24 @@ function hashed(workspace: Workspace, path: string, crib?: string): string {
   const hash = sha256.create();
   // Lengths come first, so that no two sets of files run together to the same bytes.
   const add = (one: string, bytes: Uint8Array | null): void => {
-    hash.update(utf8ToBytes(`${utf8ToBytes(one).length} ${bytes?.length ?? "unread"}\n${one}\n`));
+    const name = seenFrom(path, one);
+    hash.update(utf8ToBytes(`${utf8ToBytes(name).length} ${bytes?.length ?? "unread"}\n${name}\n`));
     if (bytes !== null) hash.update(bytes);
   };
+  const byName = (one: string, other: string): number => (seenFrom(path, one) < seenFrom(path, other) ? -1 : 1);
   const files = [
     ...new Set([path, ...(crib === undefined ? [] : [crib])].flatMap((one) => filesBehind(loaded, one))),
-  ].sort();
-  for (const one of [...files, ...tablesBehind(loaded, files)])
+  ].sort(byName);
+  for (const one of [...files, ...[...tablesBehind(loaded, files)].sort(byName)])
     add(one, utf8ToBytes(loaded.parsed.get(one)?.text ?? loaded.tableText(one) ?? ""));
-  for (const one of figuresBehind(workspace, path)) add(one, snapshot.bytes?.get(one) ?? null);
+  for (const one of [...figuresBehind(workspace, path)].sort(byName)) add(one, snapshot.bytes?.get(one) ?? null);
   return bytesToHex(hash.digest());
+}
+
+/** A path as it is from the folder of a file. */
+function seenFrom(file: string, path: string): string {
+  const [from, to] = [file.split("/").slice(0, -1), path.split("/")];
+  const shared = from.findIndex((folder, at) => folder !== to[at]);
+  const up = shared < 0 ? 0 : from.length - shared;
+  return [...Array<string>(up).fill(".."), ...to.slice(from.length - up)].join("/");
 }

@@ -1,9 +1,11 @@
 // A filled record against the procedure it says it was made from. Knows no file and no arguments; the record may be anything.
 import type { Procedure } from "#model/procedure.ts";
+import { pageText } from "#outputs/head.ts";
 import { planOf } from "#outputs/record/plan-of.ts";
 import { type RecordFault, readRecord } from "#outputs/record/read-record.ts";
 import type { FilledRecord } from "#outputs/record/record.ts";
 import { type RecordFinding, verifyRecord } from "#outputs/record/verify.ts";
+import { WORDS } from "#outputs/words/index.ts";
 import { workOf } from "#outputs/work.ts";
 import { contentHash } from "./hash.ts";
 import type { Workspace } from "./workspace.ts";
@@ -55,7 +57,11 @@ export function verify(workspace: Workspace, request: VerifyRequest): VerifyResu
   const { crib = workspace.snapshot.crib } = request;
   const hash = contentHash(workspace, request.path, crib);
   const { findings, filling } = verifyRecord(
-    planFor(workspace, procedure, hash, request.set ?? knownOf(workspace, procedure, record.options)),
+    planFor(workspace, procedure, {
+      hash,
+      options: request.set ?? knownOf(workspace, procedure, record.options),
+      document: documentOf(procedure, record.document),
+    }),
     record,
   );
   return {
@@ -91,10 +97,18 @@ function knownOf(
   );
 }
 
-function planFor(workspace: Workspace, procedure: Procedure, hash: string, options: FilledRecord["options"]) {
+/** Which document it is, in the language of the record where that says it truly. */
+function documentOf(procedure: Procedure, said: string): string {
+  const [first = "", ...others] = [...WORDS.values()].map((words) => pageText(procedure, words));
+  return others.includes(said) ? said : first;
+}
+
+function planFor(
+  workspace: Workspace,
+  procedure: Procedure,
+  given: Pick<FilledRecord, "hash" | "options" | "document">,
+) {
   const { expandedOf } = workspace;
   const expanded = workspace.expanded(procedure);
-  const { document } = procedure;
-  const work = workOf(expanded, options, expandedOf);
-  return planOf({ expanded, work, hash, options, expandedOf, document: document?.number ?? procedure.title });
+  return planOf({ expanded, work: workOf(expanded, given.options, expandedOf), expandedOf, ...given });
 }

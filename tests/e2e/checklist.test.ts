@@ -178,7 +178,7 @@ test("options, answers and values from readings", async () => {
       }`),
   );
   await sheet.tick("1:1");
-  expect(await sheet.said()).toBe("Not yet. Something else comes first.");
+  expect(await sheet.said()).toBe("Not yet. First decide what stands above under “Decide before you start”.");
   await sheet.press("full overhaul");
   expect(await sheet.said()).toBe("extent of work: full overhaul.");
   await sheet.read("1:1", "0.7");

@@ -21,12 +21,12 @@ test.each([
   [TWO, { Extent: "Reseal" }, "(extent of work is “reseal only”): step 1."],
   [TWO, { Extent: "Full" }, "(extent of work is “full overhaul”): steps 2 to 3."],
   ["when Extent is not Full { step clean Base }", { Extent: "Full" }, "(extent of work is “full overhaul”): step 1."],
-  ["when Kept is yes { step clean Base }", { Kept: "no" }, "(it is not so that the seals are kept): step 1."],
+  ["when Kept is yes { step clean Base }", { Kept: "no" }, "(“the seals are kept” is “no”): step 1."],
   ["when Kept is no { step clean Base }", { Kept: "yes" }, "(the seals are kept): step 1."],
   [
     "when Extent is Full or Kept is yes { step clean Base }",
     { Extent: "Reseal", Kept: "no" },
-    "(extent of work is “reseal only” and it is not so that the seals are kept): step 1.",
+    "(extent of work is “reseal only” and “the seals are kept” is “no”): step 1.",
   ],
   // One choice decides; the other is still to be made.
   [

@@ -108,7 +108,7 @@ describe("the assessor's sheet", () => {
           "Round 1: 13.5 ± 0.6 N·m (9.52 .. 10.39 lbf·ft); Round 2: 31.5 ± 1.4 N·m (22.21 .. 24.26 lbf·ft); " +
           "Round 3: 45 ± 2 N·m (31.8 .. 34.6 lbf·ft). (critical)",
       ],
-      ["1.6", "Check: No gap with the feeler gauge."],
+      ["1.6", "Check: No gap with the feeler gauge. Must be at most 0.05 mm (at most 0.0019 in)."],
     ]);
   });
 

@@ -94,6 +94,8 @@ test("a limit that depends on a reading is printed as it is worked out, not as t
     step { check "Rest" with Depth expect at most Gap - 0.05 mm }`);
   const { document, html } = make(text);
   const step = stepsIn(document)[1];
-  expect(step?.blocks).toMatchObject([{ fields: [{ limits: "at most Gap - 0.05 mm, with Gap = gap at the flange" }] }]);
+  expect(step?.blocks).toMatchObject([
+    { fields: [{ limits: "at most Gap - 0.05 mm (0.00197 in), with Gap = gap at the flange" }] },
+  ]);
   expect(html).not.toContain("1.15 mm");
 });

@@ -2,6 +2,7 @@
 // must be done unprompted. Knows no format.
 import { type BuildInput, documentOf } from "../build.ts";
 import type { Block, Cell, Document, Instruction, Section, TableBlock } from "../document.ts";
+import { cellText } from "../instructions.ts";
 import type { Words } from "../words/en.ts";
 
 export function buildAssessor(input: BuildInput, words: Words): Document {
@@ -54,10 +55,12 @@ function observedIn(blocks: readonly Block[], at: At, words: Words): readonly Ob
   });
 }
 
-/** With all that tells whether it was done right: the torque of each round, the setting of the wrench. */
-function wholeText({ text, details, rounds }: Instruction, { labels }: Words): string {
-  const values = rounds.map((value, at) => `${labels.round} ${at + 1}: ${value}`);
-  return [text, ...details, ...(values.length === 0 ? [] : [`${values.join("; ")}.`])].join(" ");
+/** With all that tells whether it was done right: the torque of each round, the setting of the wrench, the limits of a reading. */
+function wholeText(one: Instruction, { labels, records, conditions, sentence }: Words): string {
+  const values = one.rounds.map((value, at) => `${labels.round} ${at + 1}: ${value}`);
+  const limits = new Set(one.fields.flatMap((field) => field.limits ?? []));
+  const asked = [...limits].map((limit) => sentence(conditions.upper(records.mustBe(limit))));
+  return [cellText(one), ...(values.length === 0 ? [] : [`${values.join("; ")}.`]), ...asked].join(" ");
 }
 
 function tasksOf(observed: readonly Observed[]): readonly (readonly [Observed, ...Observed[]])[] {

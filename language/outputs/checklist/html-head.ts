@@ -72,7 +72,7 @@ function toolsHtml({ tools, stockNotes }: Document, words: Words): Markup {
   const rows = tools.map((tool) => [
     named(tool),
     lines(tool.asked, lists.noRequirement),
-    lines(tool.used, lists.noRequirement),
+    lines([...tool.lifts, ...tool.used], lists.noRequirement),
     ...(tool.stock === null ? [] : [stockHtml(tool.stock, words)]),
   ]);
   const heads = [labels.tool, labels.asked, labels.used, ...(stockNotes.length === 0 ? [] : [words.stock.heading])];

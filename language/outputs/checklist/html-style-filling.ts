@@ -17,7 +17,7 @@ button[aria-pressed="true"] { color: var(--ground); background: var(--ink); }
 .step.is-next { border-color: var(--next); border-width: 3px; border-inline-start-width: 12px; background: var(--next-ground); }
 .step.is-done { border-inline-start-color: var(--good); }
 .step.is-left-out { border-style: dotted; color: var(--quiet); }
-.state { display: block; font-size: .8rem; font-weight: 700; color: var(--quiet); }
+.state { display: block; max-width: 3.4rem; font-size: .8rem; line-height: 1.2; font-weight: 700; color: var(--quiet); }
 .is-next > * > .state { color: var(--next); }
 .is-done > * > .state { color: var(--good); }
 .tick.is-next input { border: 4px solid var(--next); }
@@ -66,6 +66,7 @@ button[aria-pressed="true"] { color: var(--ground); background: var(--ink); }
   body { padding: .6rem; }
   .step, .step.deep { padding: .3rem .6rem; }
   .step > :is(h3, h4, h5, h6) { position: static; display: flex; gap: .6rem; align-items: baseline; }
+  .state { max-width: none; }
   .step > .hold, .step.deep > .hold { margin-inline: 0; }
   .entry { flex-basis: 100%; }
   .rounds { width: 100%; }
@@ -79,7 +80,7 @@ button[aria-pressed="true"] { color: var(--ground); background: var(--ink); }
 
 /** On paper what is filled in stands there, and nothing to be pressed. */
 export const FILLING_PRINT = `@media print {
-  #say, #people, .choices, button, .more, .units, .timer, .running { display: none !important; }
+  #say, #people, .choices, button, .more, .units, .timer:not(:has(.bad)), .running { display: none !important; }
   .option .choice { display: inline-block !important; min-height: 0; padding: 0 .6rem; border-width: 1px; background: none; color: inherit; }
   .option .choice[aria-pressed="true"] { border-width: 3px; }
   #bar { position: static; padding: 0; border: 0; background: none; justify-content: start; }

@@ -90,7 +90,7 @@ function listsOf(document: Document, words: Words): readonly string[] {
   const tools = document.tools.map((tool) => [
     tool.title,
     orNone(tool.asked),
-    orNone(tool.used),
+    orNone([...tool.lifts, ...tool.used]),
     ...(hasStock ? [stockText(tool.stock ?? [], words)] : []),
     tool.name,
   ]);

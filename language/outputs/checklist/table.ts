@@ -1,5 +1,7 @@
-// The work of a checklist as one table: a row for each statement, tick, value and signature, in the order of the work. Knows no format.
+// A checklist as one table: rows that say what it is, then a row for each statement, tick, value and signature, in the order of the work. Knows no format.
 import type { Block, Document, Field, Instruction, SignOff, StepRow } from "../document.ts";
+import { headRows } from "../head-rows.ts";
+import { cellText } from "../instructions.ts";
 import type { Table, TableValue } from "../table.ts";
 import type { Words } from "../words/en.ts";
 
@@ -21,7 +23,7 @@ export function checklistTable(document: Document, words: Words): Table {
       labels.date,
     ],
     rows: [
-      ...(document.draft ? [line({ kind: labels.draft, text: labels.draftMeaning }, say)] : []),
+      ...headRows(document, words).map(({ label, text }) => line({ kind: label, text }, say)),
       ...document.start.map((text) => line({ kind: labels.beforeStart, text }, say)),
       ...blockRows(document.blocks, say),
       ...document.end.map((text) => line({ kind: labels.atTheEnd, text }, say)),
@@ -110,11 +112,14 @@ function stepRows(step: StepRow, { words }: Say): readonly (readonly TableValue[
 
 function instructionRows(one: Instruction, say: Say): readonly (readonly TableValue[])[] {
   const { labels, table } = say.words;
-  const text = [one.text, ...one.details].join(" ");
+  const text = cellText(one);
   const rounds = one.rounds.map((value, at) =>
     line({ kind: table.instruction, text, part: `${labels.round} ${at + 1}: ${value}` }, say),
   );
-  const ticks = one.ticks.map(({ label }) => line({ kind: table.instruction, text, part: label }, say));
+  const ticks = one.ticks.map((tick) => {
+    const own = tick.serial === undefined ? text : cellText(withSerial(one, tick.serial, say));
+    return line({ kind: table.instruction, text: own, part: tick.label }, say);
+  });
   return [
     ...(rounds.length > 0 ? rounds : ticks),
     ...one.fields.map((field) => fieldRow(field, say)),
@@ -123,6 +128,11 @@ function instructionRows(one: Instruction, say: Say): readonly (readonly TableVa
       : [line({ kind: table.heading, text: `${one.failing.heading}:` }, say), ...blockRows(one.failing.blocks, say)]),
     ...(one.performed === null ? [] : blockRows([one.performed], say)),
   ];
+}
+
+/** A row of its own for each tick says the one serial that belongs to it. */
+function withSerial(one: Instruction, serial: string, { words }: Say): Instruction {
+  return { ...one, details: [...one.details.slice(0, -1), words.arrangement.serial(serial)] };
 }
 
 function fieldRow({ label, limits, tools }: Field, say: Say): readonly TableValue[] {

@@ -2,6 +2,7 @@
 import { raw } from "hono/html";
 import { markup } from "../checklist/html-markup.ts";
 import type { Document } from "../document.ts";
+import { foundRows } from "../head-rows.ts";
 import type { Words } from "../words/en.ts";
 import { drawing } from "./svg.ts";
 
@@ -23,6 +24,7 @@ export function diagramHtml(document: Document, words: Words): string {
 <h1>${name}</h1>
 <p>${draft ? markup`<strong>${labels.draft}</strong> ${labels.draftMeaning} ` : ""}${head.page}</p>
 <dl>${head.facts.map(({ label, values }) => markup`<div><dt>${label}</dt><dd>${words.comma(values)}</dd></div>`)}</dl>
+${foundRows(document, words).map(({ label, text }) => markup`<p class="found"><strong>${label}:</strong> ${text}</p>`)}
 ${document.cautions.map((caution) => markup`<p class="caution">${caution}</p>`)}
 <h2>${diagram.key}</h2>
 <ul class="key"><li><i class="step"></i>${diagram.step}</li><li><i class="critical"></i>${diagram.critical}</li><li><i class="hold"></i>${diagram.holdPoint}</li><li><i class="back"></i>${diagram.back}</li></ul>
@@ -35,7 +37,7 @@ ${document.cautions.map((caution) => markup`<p class="caution">${caution}</p>`)}
 const STYLE = `body { font: 16px/1.4 sans-serif; color: #111; background: #fff; margin: 1rem auto; max-width: 70rem; padding: 0 1rem; }
 dl { display: grid; grid-template-columns: repeat(auto-fill, minmax(16rem, 1fr)); gap: .3rem 1rem; }
 dt { font-size: .85rem; color: #444; } dd { margin: 0; overflow-wrap: anywhere; }
-.caution { margin: .2rem 0; font-size: .92rem; }
+.caution, .found { margin: .2rem 0; font-size: .92rem; }
 main { overflow-x: auto; }
 .key { list-style: none; display: flex; flex-wrap: wrap; gap: .3rem 1.5rem; padding: 0; }
 .key i { display: inline-block; width: 2rem; height: 1rem; vertical-align: -.15rem; margin-inline-end: .5rem; border: 1px solid #333; }

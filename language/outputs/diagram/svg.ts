@@ -2,20 +2,27 @@
 // Knows the document only.
 import { type Markup, markup, nothing } from "../checklist/html-markup.ts";
 import type { Document } from "../document.ts";
+import { type HeadRow, headRows } from "../head-rows.ts";
 import type { Words } from "../words/en.ts";
 import { legalXml } from "../xml.ts";
 import { graphOf } from "./graph.ts";
 import { LINE, type Placed, type PlacedBox, type PlacedWay, type Point, placed, type Rectangle } from "./layout.ts";
+import { linesOf } from "./text-size.ts";
 
 /** The whole file. Same document, same bytes. */
 export function diagramSvg(document: Document, words: Words): string {
-  return legalXml(`<?xml version="1.0" encoding="UTF-8"?>\n${drawing(document, words)}\n`);
+  return legalXml(`<?xml version="1.0" encoding="UTF-8"?>\n${drawing(document, words, headRows(document, words))}\n`);
 }
 
-/** The drawing alone, for a page. */
-export function drawing(document: Document, words: Words): Markup {
+/** The drawing, for a page. @param below what the document says of itself, where nothing else beside the drawing says it */
+export function drawing(document: Document, words: Words, below: readonly HeadRow[] = []): Markup {
   const all = placed(graphOf(document, words));
-  const [width, height] = [Math.ceil(all.width), Math.ceil(all.height)];
+  const width = Math.max(Math.ceil(all.width), below.length === 0 ? 0 : NARROWEST);
+  const top = Math.ceil(all.height);
+  const lines = below.flatMap(({ label, text }, row) =>
+    linesOf(below[row - 1]?.label === label ? text : `${label}: ${text}`, Math.floor((width - 2 * MARGIN) / SIGN)),
+  );
+  const height = top + (lines.length === 0 ? 0 : lines.length * LINE + MARGIN);
   const title = words.diagram.title(document.title);
   const name = document.draft ? `${words.labels.draft} · ${title}` : title;
   return markup`<svg xmlns="http://www.w3.org/2000/svg" class="order" role="img" aria-label="${name}" lang="${words.language}" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">
@@ -25,9 +32,16 @@ export function drawing(document: Document, words: Words): Markup {
 ${framesSvg(all)}
 ${all.ways.map(waySvg)}
 ${all.boxes.map(boxSvg)}
-${document.draft ? markup`<text class="draft" x="${width / 2}" y="${height / 2}">${words.labels.draft}</text>` : nothing}
+${lines.map((line, index) => markup`<text class="about" x="${MARGIN}" y="${top + (index + 0.5) * LINE}">${line}</text>`)}
+${document.draft ? markup`<text class="draft" x="${width / 2}" y="${top / 2}">${words.labels.draft}</text>` : nothing}
 </svg>`;
 }
+
+/** Pixels: of what stands below the drawing. */
+const NARROWEST = 560;
+const MARGIN = 16;
+/** A sign of it, on the wide side. */
+const SIGN = 7.2;
 
 const STYLE =
   "svg.order{background:#fff;font:14px 'DejaVu Sans',Verdana,sans-serif;color:#111}" +
@@ -41,6 +55,7 @@ const STYLE =
   ".order .way{fill:none;stroke:#333;stroke-width:1.4;marker-end:url(#tip)}" +
   ".order .back{stroke:#a00;stroke-dasharray:6 4}" +
   ".order .label text{font-size:13px;font-style:italic;paint-order:stroke;stroke:#fff;stroke-width:5px;stroke-linejoin:round}" +
+  ".order .about{font-size:12px;text-anchor:start}" +
   ".order .draft{font-size:120px;font-weight:700;fill:#a00;opacity:.12}";
 
 function framesSvg({ frames }: Placed): readonly Markup[] {

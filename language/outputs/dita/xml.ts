@@ -2,6 +2,7 @@
 // which holds in 1.3 too. All text is escaped. Knows the document only.
 import { type Markup, markup, nothing } from "../checklist/html-markup.ts";
 import type { ArrangementBlock, Document, Signal } from "../document.ts";
+import { allowText, findingText } from "../head-rows.ts";
 import type { Words } from "../words/en.ts";
 import { legalXml } from "../xml.ts";
 import { stepsXml } from "./steps.ts";
@@ -81,11 +82,8 @@ function preliminaryXml({ start, tools, consumables, parts, cautions, stockNotes
 
 function findingsXml({ head }: Document, { labels }: Words): Markup {
   const rows = [
-    ...head.findings.map(({ severity, code, place, message }) => `${severity}, ${code}, ${place}: ${message}`),
-    ...head.allows.map(
-      ({ code, place, reason, by }) =>
-        `${labels.allowed}: ${code}, ${place}: ${reason}${by === null ? "" : ` (${by})`}`,
-    ),
+    ...head.findings.map(findingText),
+    ...head.allows.map((allow) => `${labels.allowed}: ${allowText(allow)}`),
   ];
   if (rows.length === 0) return nothing;
   return markup`<section><title>${labels.checkResult}</title><ul>${rows.map((row) => markup`<li>${row}</li>`)}</ul></section>`;

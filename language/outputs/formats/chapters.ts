@@ -159,7 +159,7 @@ function tools({ tools: rows, stockNotes }: Document, words: Words): readonly Ch
     rows.map((tool) => [
       named(tool),
       orNone(tool.asked),
-      orNone(tool.used),
+      orNone([...tool.lifts, ...tool.used]),
       ...(hasStock ? [stockSpans(tool.stock ?? [], words)] : []),
     ]),
     stockNotes,

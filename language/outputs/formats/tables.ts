@@ -1,15 +1,18 @@
-// The tables that a document holds, for a workbook: its lists, and what is marked in it. Knows no format.
+// The tables that a document holds, for a workbook: its lists, what is marked in it, and what it is. Knows no format.
 import type { Block, Document, TableBlock } from "../document.ts";
+import { headRows } from "../head-rows.ts";
 import type { Table, TableValue } from "../table.ts";
 import type { Words } from "../words/en.ts";
 import { type CellContent, type Column, chaptersBefore, type TableContent, tableContent } from "./chapters.ts";
 
-/** What is marked comes first. */
+/** What is marked comes first, what the document says of itself last. */
 export function tablesIn(document: Document, words: Words): readonly Table[] {
   const lists = chaptersBefore(document, words).flatMap(({ title, body }) =>
     body.flatMap((passage) => (passage.kind === "table" ? [tableOf(title, passage)] : [])),
   );
-  return [...document.blocks.flatMap((block) => tablesAt(block, document.title)), ...lists];
+  const head = headRows(document, words).map(({ label, text }) => [label, text]);
+  const own: Table = { title: words.labels.document, columns: [words.table.kind, words.table.text], rows: head };
+  return [...document.blocks.flatMap((block) => tablesAt(block, document.title)), ...lists, own];
 }
 
 /** @param title of what it stands in */

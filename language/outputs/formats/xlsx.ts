@@ -4,12 +4,15 @@ import writeWorkbook, { type SheetData } from "write-excel-file/universal";
 import type { Document } from "../document.ts";
 import { harmless, type Table } from "../table.ts";
 import type { Words } from "../words/en.ts";
+import { legalXml } from "../xml.ts";
 import { steadyZip } from "./steady-zip.ts";
 import { tablesIn } from "./tables.ts";
 
 export async function documentXlsx(document: Document, words: Words): Promise<Uint8Array> {
   const tables = tablesIn(document, words);
-  const names = sheetNames(tables.map(({ title }) => title));
+  // On each sheet as it is seen, and on each of its pages.
+  const draft = document.draft ? `${words.labels.draft} ` : "";
+  const names = sheetNames(tables.map(({ title }) => `${draft}${title}`));
   const sheets = tables.map((table, at) => ({
     sheet: names[at] ?? "",
     data: dataOf(table),
@@ -18,7 +21,7 @@ export async function documentXlsx(document: Document, words: Words): Promise<Ui
   }));
   const blob = await writeWorkbook(sheets, FONT).toBlob();
   return steadyZip(new Uint8Array(await blob.arrayBuffer()), (path, text) => {
-    if (path.startsWith("xl/worksheets/sheet")) return printable(text());
+    if (path.startsWith("xl/worksheets/sheet")) return printable(text(), pageTexts(document, words));
     return path === "xl/workbook.xml" ? withPrintTitles(text()) : null;
   });
 }
@@ -27,13 +30,29 @@ export async function documentXlsx(document: Document, words: Words): Promise<Ui
 const FONT = { fontFamily: "Arial", fontSize: 11 };
 
 /** A sheet across the page, as wide as one and as long as it takes, with its lines (ECMA-376-1, 18.3.1.63, 64, 70 and 82). */
-function printable(sheet: string): string {
+function printable(sheet: string, pages: string): string {
   return sheet
     .replace(/<worksheet\b[^>]*>/, '$&<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>')
     .replace(
       "</worksheet>",
-      '<printOptions gridLines="1"/><pageMargins left="0.4" right="0.4" top="0.5" bottom="0.5" header="0.3" footer="0.3"/><pageSetup paperSize="9" orientation="landscape" fitToWidth="1" fitToHeight="0"/></worksheet>',
+      () =>
+        `<printOptions gridLines="1"/><pageMargins left="0.4" right="0.4" top="0.5" bottom="0.5" header="0.3" footer="0.3"/><pageSetup paperSize="9" orientation="landscape" fitToWidth="1" fitToHeight="0"/>${pages}</worksheet>`,
     );
+}
+
+/** What stands at the head and foot of each page (ECMA-376-1, 18.3.1.46 and 39): `&L`, `&R` a side, `&P` of `&N` the page, `&&` the sign. */
+function pageTexts({ head, title, draft }: Document, words: Words): string {
+  const plain = (text: string): string => text.slice(0, LONGEST).replaceAll("&", "&&");
+  const top = `&L${plain(`${head.page} · ${title}`)}${draft ? `&R${plain(words.labels.draft)}` : ""}`;
+  const bottom = `&L${plain(words.head.uncontrolled)}&R${words.head.pageOf("&P", "&N")}`;
+  return `<headerFooter><oddHeader>${escaped(top)}</oddHeader><oddFooter>${escaped(bottom)}</oddFooter></headerFooter>`;
+}
+
+/** Of a text there, so that all of them keep within the 255 signs that a workbook has room for. */
+const LONGEST = 90;
+
+function escaped(text: string): string {
+  return legalXml(text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;"));
 }
 
 /** The first row of each sheet on each of its pages (ECMA-376-1, 18.2.5). */

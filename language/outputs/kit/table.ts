@@ -1,13 +1,18 @@
-// A kit list as one table: a row for each tool, part and consumable. Knows no format.
+// A kit list as one table: rows that say what it is, then a row for each tool, part and consumable. Knows no format.
 import type { Document } from "../document.ts";
+import { headRows } from "../head-rows.ts";
 import type { Table } from "../table.ts";
 import type { Words } from "../words/en.ts";
 
-export function kitTable({ title, tools, parts, consumables }: Document, { labels, table, stock }: Words): Table {
+export function kitTable(document: Document, words: Words): Table {
+  const { title, tools, parts, consumables } = document;
+  const { labels, table, stock } = words;
+  const head = headRows(document, words);
   return {
     title,
     columns: [table.kind, table.text, labels.nameInText, labels.count, labels.amount, labels.remarks, stock.heading],
     rows: [
+      ...head.map(({ label, text }) => [label, text, "", "", "", "", ""]),
       ...tools.map((tool) => [
         labels.tool,
         tool.title,

@@ -24,7 +24,8 @@ export function readTyped(text: string, unit: UnitChoice, units: readonly UnitCh
   const behind = units.find((one) => one.text !== "" && plain.endsWith(one.text));
   const own = behind ?? unit;
   const [, sign = "", number = ""] = /^([+-]?)\s*(.*)$/.exec(behind ? plain.slice(0, -own.text.length) : plain) ?? [];
-  const read = readNumber(number.trim());
+  // A nought that is left out is understood: `.03`.
+  const read = readNumber(number.trim().replace(/^(?=[.,]\d)/, "0"));
   if (!read.ok) return null;
   const value = sign === "-" ? neg(read.value) : read.value;
   const base = add(mul(value, fraction(own.scale)), fraction(own.zero));

@@ -19,7 +19,9 @@ export function limitsOf({ quantity, workedOut }: Value): Limits | null {
   }
   const { ends } = workedOut;
   if (ends === null) return null;
-  const [low, high] = quantity.form === "nominal" ? [ends.nominal, ends.nominal] : [ends.low, ends.high];
+  // A single value is met by itself alone, however wide the reading it is made of may be.
+  const isSingle = ends.low === null && ends.high === null;
+  const [low, high] = isSingle ? [ends.nominal, ends.nominal] : [ends.low, ends.high];
   return { low: low && formulaAmount(low), high: high && formulaAmount(high) };
 }
 

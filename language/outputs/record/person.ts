@@ -11,10 +11,12 @@ export function isSamePerson(a: Person, b: Person): boolean {
   return (name !== "" && name === keyOf(b.name)) || (badge !== "" && badge === keyOf(b.badge));
 }
 
-/** Without capitals, blanks and signs that are not seen; full-width letters as their plain ones. */
+/** Without capitals, blanks, points and hyphens, and signs that are not seen; full-width letters as their plain ones. */
 function keyOf(text: string): string {
-  return text
+  const plain = text
     .normalize("NFKC")
     .toLowerCase()
     .replace(/[\s\p{Cf}]+/gu, "");
+  // What is nothing but such signs is compared by them.
+  return plain.replace(/\p{P}+/gu, "") || plain;
 }

@@ -284,7 +284,7 @@ function enterLine(building: Building, line: ExpandedAction, entering: Entering,
   const [of, time] =
     action.verb === "wait"
       ? (["wait", action.time] as const)
-      : ["cure" as const, "cure" in action ? action.cure : null];
+      : (["cure", action.verb === "apply" ? (action.cure ?? action.dose.consumable?.cure ?? null) : null] as const);
   addTimer(building, { id: timerId(id, of), step, of, entries: [id] }, time);
 }
 

@@ -20,6 +20,7 @@ export function readRecord(text: string): RecordRead {
   const value = parsed(text);
   if (value === undefined) return fault({ kind: "no json" });
   if (!isObject(value) || value.format !== RECORD_FORMAT) return fault({ kind: "no record" });
+  if (typeof value.version !== "number") return fault({ kind: "part", part: "version" });
   if (value.version !== RECORD_VERSION) return fault({ kind: "other version", version: String(value.version) });
   const wrong = wrongIn(value, HEAD);
   if (wrong !== null) return fault({ kind: "part", part: wrong });

@@ -32,21 +32,22 @@ export interface Verified {
 
 /** Whether the record is of these inputs and this procedure at all; where not, nothing else is compared. */
 export function verifyRecord(plan: Plan, record: FilledRecord): Verified {
-  if (record.hash !== plan.hash || record.procedure !== plan.procedure) {
-    const message = `It was filled in on a checklist made from other inputs (${record.document}, content hash ${short(record.hash)}; here ${short(plan.hash)}).`;
-    return { findings: [{ code: "record.other-inputs", message, event: null, step: null }], filling: null };
-  }
+  const other = otherInputs(plan, record);
+  if (other !== null)
+    return { findings: [{ code: "record.other-inputs", message: other, event: null, step: null }], filling: null };
   const findings: RecordFinding[] = [...optionFindings(plan, record)];
+  const refusals = refusalsInto(findings, plan);
   let filling = emptyFilling(plan);
-  let before = "";
+  let before = Number.NEGATIVE_INFINITY;
   record.events.forEach((event, at) => {
-    if (event.at < before)
+    const time = Date.parse(event.at);
+    if (time < before)
       findings.push(found(plan, "record.time", event, at, "its time is before that of the event ahead of it"));
-    before = event.at;
+    before = time;
     const outcome = reduce(plan, filling, event);
     if (outcome.ok) filling = outcome.filling;
     else {
-      findings.push(refused(plan, event, at, outcome.refusal));
+      refusals.add(event, at, outcome.refusal);
       // What a value really comes to is what counts from there on.
       if (outcome.refusal.why === "other result" && event.kind === "read") {
         const again = reduce(plan, filling, { ...event, passed: outcome.refusal.passed });
@@ -54,7 +55,47 @@ export function verifyRecord(plan: Plan, record: FilledRecord): Verified {
       }
     }
   });
+  refusals.end();
   return { findings: [...findings, ...atTheEnd(plan, filling)], filling };
+}
+
+/** Why it cannot be compared with what is here; null where it can. */
+function otherInputs(plan: Plan, record: FilledRecord): string | null {
+  if (record.hash !== plan.hash) {
+    const hashes = `content hash ${short(record.hash)}; here ${short(plan.hash)}`;
+    const from = `It was filled in on a checklist made from other inputs (${record.document}, ${hashes}).`;
+    return `${from} Verify it with the texts, tables, pictures and crib as they were then.`;
+  }
+  if (record.procedure !== plan.procedure)
+    return `It says that it is of ${record.procedure}, and is held against ${plan.procedure}.`;
+  const [said, own] = record.document === plan.document ? [record.title, plan.title] : [record.document, plan.document];
+  if (said === own) return null;
+  return `It says that it is of “${said}”, and the checklist of these inputs is “${own}”: the record was changed. Ask for it as it was saved.`;
+}
+
+/**
+ * Tells of entries that are refused. One that is missing has all refused that wait for it: the first is told, the others are counted,
+ * and so are those with which one and the same thing is wrong.
+ */
+function refusalsInto(findings: RecordFinding[], plan: Plan) {
+  let last: { readonly cause: string; readonly at: number; more: number } | null = null;
+  const end = (): void => {
+    const first = last === null ? undefined : findings[last.at];
+    if (last === null || first === undefined || last.more === 0) return;
+    const count = last.more === 1 ? "one more entry" : `${last.more} more entries`;
+    findings[last.at] = { ...first, message: `${first.message} Likewise ${count} after it.` };
+  };
+  const add = (event: RecordEvent, at: number, refusal: Refusal): void => {
+    const finding = refused(plan, event, at, refusal);
+    const cause = refusal.why === "not next" ? refusal.next.join(" ") : `${finding.code} ${finding.message}`;
+    if (last?.cause === cause) {
+      last.more++;
+      return;
+    }
+    end();
+    last = { cause, at: findings.push(finding) - 1, more: 0 };
+  };
+  return { add, end };
 }
 
 function short(hash: string): string {
@@ -78,11 +119,15 @@ function optionFindings(plan: Plan, { options }: FilledRecord): readonly RecordF
 function refused(plan: Plan, event: RecordEvent, at: number, refusal: Refusal): RecordFinding {
   switch (refusal.why) {
     case "unknown":
+      return found(plan, "record.unknown", event, at, "the checklist has no such place");
     case "wrong kind":
+      return found(plan, "record.unknown", event, at, `the checklist has nothing there for “${event.kind}”`);
     case "unknown role":
+      return found(plan, "record.unknown", event, at, "the checklist has no such role");
     case "unknown choice":
+      return found(plan, "record.unknown", event, at, "the checklist has no such choice");
     case "unknown unit":
-      return found(plan, "record.unknown", event, at, "the checklist has no such place, role, choice or unit");
+      return found(plan, "record.unknown", event, at, "the checklist takes no reading in this unit there");
     case "not next":
       return found(plan, "record.order", event, at, `${firstText(plan, event, refusal.next)} came first`);
     case "done":

@@ -22,8 +22,17 @@ export function buildTrainee(input: BuildInput, words: Words): Document {
       ...tool,
       used: tool.used.length === 0 ? [] : [words.trainee.askedBelow],
     })),
-    blocks: input.answers === true && answers.length > 0 ? [...blocks, answerKey(answers, words)] : blocks,
+    ...(input.answers === true && answers.length > 0
+      ? { blocks: [...blocks, ...endTable(document.end, words), answerKey(answers, words)], end: [] }
+      : { blocks }),
   };
+}
+
+/** What has to hold when the work is done, ahead of the answers: these are the last, so that they can be taken off. */
+function endTable(end: readonly string[], { labels, table }: Words): readonly TableBlock[] {
+  if (end.length === 0) return [];
+  const rows = end.map((text): TableBlock["rows"][number] => ({ cells: [text, { fill: "box" }] }));
+  return [{ kind: "table", title: labels.atTheEnd, columns: [table.text, labels.done], rows, notes: [] }];
 }
 
 /** What a wrench is to be set to tells the torque. */

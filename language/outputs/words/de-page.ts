@@ -54,6 +54,7 @@ export const dePage: Words["page"] = {
   within: "in den Grenzen",
   outside: "AUSSERHALB DER GRENZEN",
   noNumber: "Noch keine Zahl. So schreiben: 0,03 oder 0.03.",
+  otherUnit: "Nicht gelesen: „{unit}“ ist hier keine Einheit. Nur {units}.",
   noLimits: "keine Grenzen angegeben",
   limitsOpen: "Die Grenzen hängen von einem Messwert ab, der noch fehlt.",
   recorded: "{value}, {judged}, {time}",
@@ -104,6 +105,7 @@ export const dePage: Words["page"] = {
 
   /* Why an entry is not taken */
   notNext: "Noch nicht. Zuerst kommt Schritt {step}.",
+  notNextOption: "Noch nicht. Zuerst entscheiden, was oben unter „Vor Beginn entscheiden“ steht.",
   notNextOther: "Noch nicht. Zuerst kommt etwas anderes.",
   alreadyDone: "Das ist schon erledigt. Mit „Zurücknehmen“ wird der letzte Eintrag zurückgenommen.",
   noName: "Zuerst den Namen dessen angeben, der arbeitet.",

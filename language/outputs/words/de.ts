@@ -47,10 +47,12 @@ export const de: Words = {
 
   labels: {
     document: "Dokument",
+    title: "Titel",
     revision: "Revision",
     date: "Datum",
     appliesTo: "Gilt für",
     basedOn: "Grundlage",
+    sources: "Angeführte Quellen",
     ambient: "Umgebungstemperatur",
     room: "Raumvolumen",
     crew: "Personen",
@@ -198,6 +200,7 @@ export const de: Words = {
     lubricate: (what, consumable) => upper(`${what}${consumable === null ? "" : ` mit ${consumable}`} schmieren.`),
     apply: (consumable, what) => upper(`${consumable} auf ${what} auftragen.`),
     cure: (time) => `${time} aushärten lassen.`,
+    cures: (time) => `Härtet in ${time} aus.`,
     dose: (amount, consumable) => `${amount} ${consumable}`,
     drain: (what, into) => upper(`${what}${into === null ? "" : ` in ${into}`} entleeren.`),
     bleed: (what, into) => upper(`${what}${into === null ? "" : ` in ${into}`} entlüften.`),
@@ -238,13 +241,13 @@ export const de: Words = {
     and: (items) => items.join(" und "),
     or: (items) => items.join(" oder "),
     group: (inner) => `(${inner})`,
-    not: (inner) => `es trifft nicht zu: ${inner}`,
+    not: (inner) => `„${inner}“ gilt nicht`,
     state: (what, plural, state, negated) => `${what} ${isOrAre(plural)}${negated ? " nicht" : ""} ${state}`,
     value: (what, plural, value, negated) => `${what} ${isOrAre(plural)}${negated ? " nicht" : ""} ${value}`,
     clock: (what, plural, clock, negated) =>
       `${what} ${plural ? "stehen" : "steht"}${negated ? " nicht" : ""} auf ${clock}`,
     option: (option, choice, negated) => `${option} ist ${negated ? "nicht " : ""}„${choice}“`,
-    holds: (option, negated) => (negated ? `es trifft nicht zu: ${option}` : option),
+    holds: (option, negated) => (negated ? `„${option}“ ist „nein“` : option),
     noTemporaryParts: "kein Hilfsteil ist zurückgeblieben",
     unknown: "eine Bedingung, die nicht gelesen werden konnte, ist erfüllt",
     needs: (conditions) => `Erst beginnen, wenn gilt: ${conditions}.`,
@@ -390,6 +393,9 @@ export const de: Words = {
     notToPlace: "Nach ihren Nummern gezeichnet, nicht nach ihrer Lage.",
     tooMany: "Zu viele Positionen für eine Zeichnung.",
   },
+
+  joining: (outer, atLeast, inner, atMost) =>
+    `Beide an der Fügefläche messen: ${outer} ${atLeast}, ${inner} ${atMost}.`,
 
   arrangement: {
     title: (part, ring) => `Anordnung: ${part} in ${ring}`,

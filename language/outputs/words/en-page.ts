@@ -54,6 +54,7 @@ export const enPage = {
   within: "within limits",
   outside: "OUT OF LIMITS",
   noNumber: "No number yet. Write it like 0.03 or 0,03.",
+  otherUnit: "Not read: “{unit}” is no unit here. Only {units}.",
   noLimits: "no limits given",
   limitsOpen: "The limits depend on a reading that is not taken yet.",
   recorded: "{value}, {judged}, {time}",
@@ -103,6 +104,7 @@ export const enPage = {
 
   /* Why an entry is not taken */
   notNext: "Not yet. Step {step} comes first.",
+  notNextOption: "Not yet. First decide what stands above under “Decide before you start”.",
   notNextOther: "Not yet. Something else comes first.",
   alreadyDone: "This is marked already. Press Undo to take back what was marked last.",
   noName: "First give the name of who does the work.",

@@ -66,10 +66,12 @@ export const en = {
 
   labels: {
     document: "Document",
+    title: "Title",
     revision: "Revision",
     date: "Date",
     appliesTo: "Applies to",
     basedOn: "Based on",
+    sources: "Sources cited",
     ambient: "Ambient temperature",
     room: "Air of the room",
     crew: "Crew",
@@ -228,6 +230,8 @@ export const en = {
       `Lubricate ${what}${consumable === null ? "" : ` with ${consumable}`}.`,
     apply: (consumable: string, what: string): string => `Apply ${consumable} to ${what}.`,
     cure: (time: string): string => `Let it cure for ${time}.`,
+    /** Of a coat that is closed over wet. */
+    cures: (time: string): string => `It needs ${time} to cure.`,
     dose: (amount: string, consumable: string): string => `${amount} of ${consumable}`,
     drain: (what: string, into: string | null): string => `Drain ${what}${into === null ? "" : ` into ${into}`}.`,
     bleed: (what: string, into: string | null): string => `Bleed ${what}${into === null ? "" : ` into ${into}`}.`,
@@ -266,7 +270,7 @@ export const en = {
     and: (items: readonly string[]): string => items.join(" and "),
     or: (items: readonly string[]): string => items.join(" or "),
     group: (inner: string): string => `(${inner})`,
-    not: (inner: string): string => `it is not so that ${inner}`,
+    not: (inner: string): string => `“${inner}” does not hold`,
     state: (what: string, plural: boolean, state: string, negated: boolean): string =>
       `${what} ${plural ? "are" : "is"}${negated ? " not" : ""} ${state}`,
     value: (what: string, plural: boolean, value: string, negated: boolean): string =>
@@ -276,7 +280,7 @@ export const en = {
     option: (option: string, choice: string, negated: boolean): string =>
       `${option} is ${negated ? "not " : ""}“${choice}”`,
     /** An option that asks whether its title is so. */
-    holds: (option: string, negated: boolean): string => (negated ? `it is not so that ${option}` : option),
+    holds: (option: string, negated: boolean): string => (negated ? `“${option}” is “no”` : option),
     noTemporaryParts: "no temporary part is left in place",
     unknown: "a condition that could not be read holds",
     needs: (conditions: string): string => `Start only when ${conditions}.`,
@@ -418,6 +422,10 @@ export const en = {
     tooMany: "Too many positions to be drawn.",
   },
 
+  /** Parts that go together hot or cold: `the bearing at least 99 °C, the shaft at most 62 °C`. */
+  joining: (outer: string, atLeast: string, inner: string, atMost: string): string =>
+    `Measure both at contact: ${outer} ${atLeast}, ${inner} ${atMost}.`,
+
   arrangement: {
     title: (part: string, ring: string): string => `Which ${part} goes where in ${withArticle(ring)}`,
     position: "Position",
@@ -469,9 +477,9 @@ export const en = {
 /** Where somebody stands, which takes no article. */
 const WHERE = /^(?:above|below|behind|inside|outside)\b/i;
 
-/** `the` before a title, unless it begins with an article of its own. */
+/** `the` before a title, unless it begins with an article of its own or is a clause: `what is left of the gap`. */
 function withArticle(noun: string): string {
-  return /^(?:the|a|an)\s/i.test(noun) ? noun : `the ${noun}`;
+  return /^(?:the|a|an|what|how|where|when|which|whether)\s/i.test(noun) ? noun : `the ${noun}`;
 }
 
 /** The plural of a title by its last word; titles that are no plain English words are left alone. */

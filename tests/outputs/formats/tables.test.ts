@@ -116,7 +116,7 @@ describe("a workbook", () => {
       );
     }
     const titles = [...(files.get("xl/workbook.xml") ?? "").matchAll(/<definedName [^>]*>([^<]*)/g)];
-    expect(titles.map(([, range]) => range)).toEqual(["'Tools'!$1:$1", "'Parts'!$1:$1"]);
+    expect(titles.map(([, range]) => range)).toEqual(["'Tools'!$1:$1", "'Parts'!$1:$1", "'Document'!$1:$1"]);
     // A title and its name below it are two lines.
     expect([...(sheets[1] ?? "").matchAll(/<row r="(?:[2-9])"[^>]* ht="(\d+)"/g)].map(([, height]) => height)[0]).toBe(
       "34",

@@ -24,7 +24,7 @@ function reading(page: Page, input: HTMLInputElement, entry: Entry & ReadingEntr
   const take = (): void => {
     const { value: text } = input;
     const read = readingOf(page.plan, page.filling(), entry, { text, unit: unit?.text ?? "" });
-    if ("why" in read) page.say(words.noNumber);
+    if ("why" in read) page.say(unreadText(page, entry, text));
     else page.act({ kind: "read", of: id, text, unit: unit?.text ?? "", passed: read.passed });
   };
   const record = button(words.record, take, "main");
@@ -85,13 +85,21 @@ function judgedText(page: Page, filling: Filling, entry: ReadingEntry, text: str
   const isOpen = [entry.limits?.low, entry.limits?.high].some((end) => end != null && amountNow(end, now) === null);
   if (text.trim() === "" || unit === null) return { text: isOpen ? words.limitsOpen : "", passed: null };
   const read = readingOf(plan, filling, entry, { text, unit: unit.text });
-  if ("why" in read) return { text: words.noNumber, passed: null };
+  if ("why" in read) return { text: unreadText(page, entry, text), passed: null };
   const judged =
     read.passed === null ? (isOpen ? words.limitsOpen : words.noLimits) : read.passed ? words.within : words.outside;
   return {
     text: `${fill(words.understood, { value: valueText(page, entry, text, unit) })}: ${judged}`,
     passed: read.passed,
   };
+}
+
+/** Why nothing can be read from a text: another unit stands behind its number, or it is none. */
+function unreadText({ words }: Page, { units }: ReadingEntry, text: string): string {
+  const [, unit] = /^[^\p{L}%\u00b0'"]*\d\s*([\p{L}%\u00b0'"].*)$/u.exec(text.trim()) ?? [];
+  const known = units.map((one) => one.text).filter((one) => one !== "");
+  if (unit === undefined || known.length === 0) return words.noNumber;
+  return fill(words.otherUnit, { unit: unit.slice(0, 12), units: known.join(", ") });
 }
 
 /** The value as it was understood, and in the other unit. */

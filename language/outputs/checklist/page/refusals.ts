@@ -6,7 +6,9 @@ import type { PageData } from "./page.ts";
 export function refusalText({ plan, words }: PageData, refusal: Refusal): string {
   switch (refusal.why) {
     case "not next": {
-      const step = entryOf(plan, refusal.next[0] ?? "")?.step ?? "";
+      const next = entryOf(plan, refusal.next[0] ?? "");
+      if (next?.kind === "option") return words.notNextOption;
+      const step = next?.step ?? "";
       return step === "" ? words.notNextOther : fill(words.notNext, { step });
     }
     case "same person": {

@@ -56,8 +56,9 @@ function computedText({ plan, words }: Page, filling: Filling, value: Computed):
     const chosen = rows.length === 0 ? words.noRow : rows.map(({ text }) => text).join(" / ");
     return fill(words.fromReading, { value: chosen });
   }
-  const ends = [value.low, value.nominal, value.high].map((end) => (end === null ? null : amountNow(end, now)));
-  if (ends.every((end) => end === null)) return null;
+  // With one end still open, the other alone would look like the whole of the limits.
+  const ends = [value.low, value.nominal, value.high].filter((end) => end !== null);
+  if (ends.some((end) => amountNow(end, now) === null)) return null;
   return fill(words.fromReadings, { value: value.units.map((unit) => bandText(value, unit, now, words)).join(" = ") });
 }
 
