@@ -90,6 +90,9 @@ function toldText({ arrangement, ring, parts, stay, before, after, bound, gap, e
       ({ value, kept }) => ["limit", `${show(value)}${kept ? ", kept" : ", not kept by this set"}`] as const,
     ),
   ];
-  const moved = stay === parts ? "all stay where they are" : `${stay} stay where they are`;
+  const moved =
+    stay === parts
+      ? "all keep the position that the table gives them"
+      : `${stay} keep${stay === 1 ? "s" : ""} the position that the table gives ${stay === 1 ? "it" : "them"}`;
   return `${arrangement}: ${counted(parts, "part")} on ${ring}, ${moved}.\n${rows.map(([label, value]) => `  ${label.padEnd(10)}${value}\n`).join("")}`;
 }

@@ -27,6 +27,11 @@ export function printFindings(
   stream.write(findingsText(files, (path) => texts.get(path) ?? "", style));
 }
 
-export function printTroubles(troubles: readonly Trouble[], { err }: Surroundings): void {
-  for (const trouble of troubles) err.write(`sprag: ${printableName(troubleLine(trouble))}\n`);
+export function printTroubles(troubles: readonly Trouble[], around: Surroundings): void {
+  printLines(troubles.map(troubleLine), around);
+}
+
+/** On standard error, each on a line of its own. */
+export function printLines(lines: readonly string[], { err }: Surroundings): void {
+  for (const line of lines) err.write(`sprag: ${printableName(line)}\n`);
 }

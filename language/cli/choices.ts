@@ -1,7 +1,6 @@
 // Values of options of the command: words from a list, `Option=Value`, dates. What does not fit is refused with the
 // nearest word that would.
 import { nearestNames } from "#syntax/edit-distance.ts";
-import type { Workspace } from "#workspace/workspace.ts";
 import { Refusal } from "./refusal.ts";
 
 export type Choices = Readonly<Record<string, string>>;
@@ -39,9 +38,14 @@ export function addChoice(given: string, before: Choices | undefined): Choices {
   return Object.defineProperty({ ...before }, option, { value, enumerable: true });
 }
 
-/** Every option set has to be one that these files ask about, and its value one of its choices. @throws Refusal */
-export function requireKnown(set: Choices | undefined, workspace: Workspace, paths: readonly string[]): void {
-  const options = workspace.options(paths);
+/** An option that files ask about, as far as a choice is held against it. */
+interface Choosable {
+  readonly name: string;
+  readonly choices: readonly { readonly name: string }[];
+}
+
+/** Every option set has to be one that the files ask about, and its value one of its choices. @throws Refusal */
+export function requireKnown(set: Choices | undefined, options: readonly Choosable[]): void {
   for (const [name, value] of Object.entries(set ?? {})) {
     const same = options.filter((option) => option.name === name);
     if (same.length === 0) {
@@ -51,6 +55,13 @@ export function requireKnown(set: Choices | undefined, workspace: Workspace, pat
     const values = [...new Set(same.flatMap((option) => option.choices.map((choice) => choice.name)))];
     if (!values.includes(value)) throw new Refusal(`--set: ${name} cannot be ${value}. ${nearestOf(value, values)}`);
   }
+}
+
+/** Whether {@link requireKnown} would let them pass. */
+export function areKnown(set: Choices | undefined, options: readonly Choosable[]): boolean {
+  return Object.entries(set ?? {}).every(([name, value]) =>
+    options.some((option) => option.name === name && option.choices.some((choice) => choice.name === value)),
+  );
 }
 
 /** A day of the calendar as YYYY-MM-DD, for commander. */

@@ -13,6 +13,10 @@ export const COMMANDS: Readonly<Record<string, Listed>> = {
     purpose: "Find what is wrong in files and folders.",
     load: async () => (await import("./on-files.ts")).defineCheck,
   },
+  merge: {
+    purpose: "Put the shards of a check together.",
+    load: async () => (await import("./on-files.ts")).defineMerge,
+  },
   export: {
     purpose: "Write a document from a procedure.",
     load: async () => (await import("./on-documents.ts")).defineExport,

@@ -53,7 +53,7 @@ function valuesText(file: string, line: string, options: Options, around: Surrou
   const { workspace, paths } = openOne(file, options, around);
   const { format, set } = options;
   const [path = ""] = paths;
-  requireKnown(set, workspace, paths);
+  requireKnown(set, workspace.options(paths));
   const found = explainLine(workspace, path, Number(line), set === undefined ? {} : { set });
   if (found.kind === "no file") throw new Refusal(`${file} could not be read.`);
   if (found.kind === "no line") throw new Refusal(`${file} has ${found.lines} lines, and so no line ${line}.`);

@@ -81,7 +81,7 @@ function write(given: string, options: Options, around: Surroundings): Status | 
   if (answers && as !== "trainee") throw new Refusal("--answers goes with --as trainee.");
   const opened = openOne(given, options, around);
   const [path = ""] = opened.paths;
-  requireKnown(set, opened.workspace, opened.paths);
+  requireKnown(set, opened.workspace.options(opened.paths));
   const { format = firstFormat(as) } = options;
   const result = exportAs(openFigures(opened, path), {
     ...{ path, as, format, units, repeats, draft, answers },

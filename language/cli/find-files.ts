@@ -10,6 +10,8 @@ export interface Found {
   /** From the root, with `/`, sorted, each once. */
   readonly paths: readonly string[];
   readonly troubles: readonly Trouble[];
+  /** The folders that were looked through, from the root. */
+  readonly folders: readonly string[];
 }
 
 /**
@@ -42,9 +44,9 @@ function commonFolder(paths: readonly string[], cwd: string): string | null {
 
 /** @param root absolute, without links in it */
 export function findFiles(given: readonly string[], root: string, cwd: string): Found {
-  const search: Search = { root, paths: new Set(), troubles: [] };
+  const search: Search = { root, paths: new Set(), troubles: [], folders: new Set() };
   for (const path of given) lookAt(path, resolve(cwd, path), search);
-  return { paths: [...search.paths].sort(), troubles: search.troubles };
+  return { paths: [...search.paths].sort(), troubles: search.troubles, folders: [...search.folders] };
 }
 
 /** Where a file really lies, from the root; null where that is outside. */
@@ -71,6 +73,7 @@ interface Search {
   readonly root: string;
   readonly paths: Set<string>;
   readonly troubles: Trouble[];
+  readonly folders: Set<string>;
 }
 
 function lookAt(given: string, path: string, search: Search): void {
@@ -118,6 +121,7 @@ interface Seen {
 /** Adds every `.sprag` file of the folder and those in it. Follows no link to a folder, so it comes to an end. */
 function walk(folder: Folder, search: Search): Seen {
   const seen: Seen = { some: false, ignored: false };
+  search.folders.add(folder.inside);
   const rules = [...folder.rules, ...rulesIn(folder.inside, search.root)];
   for (const entry of entriesOf(folder.inside, search)) {
     const inside = folder.inside === "" ? entry.name : `${folder.inside}/${entry.name}`;

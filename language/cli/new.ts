@@ -1,6 +1,6 @@
 // `sprag new`: a folder to start from, with a shop library and a first procedure.
-import { mkdirSync, readdirSync } from "node:fs";
-import { join, relative, resolve } from "node:path";
+import { mkdirSync, readdirSync, statSync } from "node:fs";
+import { dirname, join, relative, resolve } from "node:path";
 import type { Command } from "commander";
 import { starterFiles } from "#workspace/starter.ts";
 import type { Perform } from "./call.ts";
@@ -36,10 +36,18 @@ What to do next:
   return STATUS.fine;
 }
 
+/** Node's own way to make a folder with those above it never comes back where the system refuses one, as below `/proc`. */
+function makeFolder(folder: string): void {
+  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory()) return;
+  const above = dirname(folder);
+  if (above !== folder) makeFolder(above);
+  mkdirSync(folder);
+}
+
 /** Makes the folder if it is not there. */
 function requireEmpty(folder: string, given: string): void {
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     const [first] = readdirSync(folder);
     if (first === undefined) return;
     throw new Refusal(`${given} holds files already (${first}). Give a folder that is empty or not there yet.`);

@@ -2,6 +2,8 @@
 // small parts take longer to find than to load.
 export { defineArrange } from "./arrange.ts";
 export { defineCheck } from "./check.ts";
+export { checkInThread } from "./check-threads.ts";
 export { defineExplain } from "./explain.ts";
 export { defineFormat } from "./format.ts";
+export { defineMerge } from "./merge.ts";
 export { defineOutline } from "./outline.ts";

@@ -30,20 +30,24 @@ export interface TextSource {
 
 /** @param paths from the root */
 export function openFiles(paths: readonly string[], root: string, today: string, progress: Progress): Opened {
-  const disk: TextSource = {
+  return openFrom(diskSource(root), paths, root, today, progress);
+}
+
+export function diskSource(root: string): TextSource {
+  return {
     text: (path) => readText(join(root, path)),
     isThere: (path) => isInside(join(root, path), root),
   };
-  return openFrom(disk, paths, root, today, progress);
 }
 
-/** As {@link openFiles}, from elsewhere. */
+/** As {@link openFiles}, from elsewhere. @param before an earlier workspace of the same root, to save work */
 export function openFrom(
   source: TextSource,
   paths: readonly string[],
   root: string,
   today: string,
   progress: Progress,
+  before: Workspace | null = null,
 ): Opened {
   const texts = new Map<string, string>();
   const present = new Set<string>();
@@ -57,7 +61,7 @@ export function openFrom(
     return read.ok;
   });
   progress.show(`checking ${readable.length} files`);
-  let workspace = openWorkspace(snapshotOf(texts, present, absent, today));
+  let workspace = openWorkspace(snapshotOf(texts, present, absent, today), before);
   while (workspace.wanted.length > 0) {
     for (const { path, need } of workspace.wanted) {
       if (!source.isThere(path)) absent.add(path);
@@ -71,7 +75,7 @@ export function openFrom(
         }
       }
     }
-    workspace = openWorkspace(snapshotOf(texts, present, absent, today), workspace);
+    workspace = openWorkspace(snapshotOf(texts, present, absent, today), before ?? workspace);
   }
   return { root, workspace, paths: readable, troubles: distinct(troubles) };
 }

@@ -1,5 +1,4 @@
 // The workspace round the one file that a call names, and the file that it writes. Knows no command.
-import { realpathSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { printTroubles } from "./call.ts";
 import { cribFile, requireCrib } from "./crib.ts";
@@ -8,7 +7,7 @@ import { type Opened, openFiles } from "./open-files.ts";
 import { progressOn } from "./progress.ts";
 import { Refusal, troubleLine } from "./refusal.ts";
 import { dateOf, type Surroundings } from "./surroundings.ts";
-import { writeWhole } from "./write-file.ts";
+import { writeOut } from "./write-out.ts";
 
 export interface OpenOptions {
   readonly root?: string;
@@ -49,28 +48,9 @@ export function handOver(
   content: string | Uint8Array,
   out: string | undefined,
   what: string,
-  opened: Opened,
+  { root, workspace }: Opened,
   around: Surroundings,
 ): void {
-  if (out === undefined) {
-    if (typeof content !== "string" && around.out.isTerminal)
-      throw new Refusal(`${what} is no text for a terminal. Say with --out where to write it.`);
-    around.out.write(content);
-    return;
-  }
-  const target = resolve(around.cwd, out);
-  const from = [...opened.workspace.snapshot.texts.keys(), ...opened.workspace.snapshot.present];
-  const real = realOf(target);
-  if (from.some((path) => realOf(join(opened.root, path)) === real))
-    throw new Refusal(`${out} is what ${what} is made from. Give --out another name.`);
-  writeWhole(target, out, content);
-  around.err.write(`${out} is written.\n`);
-}
-
-function realOf(path: string): string {
-  try {
-    return realpathSync(path);
-  } catch {
-    return path;
-  }
+  const from = [...workspace.snapshot.texts.keys(), ...workspace.snapshot.present].map((path) => join(root, path));
+  writeOut(content, out, what, from, around);
 }

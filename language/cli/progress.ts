@@ -6,12 +6,15 @@ export interface Progress {
   readonly wipe: () => void;
 }
 
+/** Where nobody looks. */
+export const SILENT: Progress = { show: () => {}, wipe: () => {} };
+
 const WIPE = "\r\u001b[2K";
 /** More often than this no one can read it. */
 const PAUSE = 80;
 
 export function progressOn(err: Stream, now: () => Date): Progress {
-  if (!err.isTerminal) return { show: () => {}, wipe: () => {} };
+  if (!err.isTerminal) return SILENT;
   let last = Number.NEGATIVE_INFINITY;
   let isShown = false;
   return {

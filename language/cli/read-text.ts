@@ -11,11 +11,14 @@ export type TextRead =
 /** Far above any procedure, and what a machine can still hold as a tree. */
 const MOST_BYTES = 24_000_000;
 
-/** The text without a byte order mark; a message to stand behind the path where there is none. Never waits for a pipe. */
-export function readText(path: string): TextRead {
+/**
+ * The text without a byte order mark; a message to stand behind the path where there is none. Never waits for a pipe.
+ * @param most bytes that are read
+ */
+export function readText(path: string, most = MOST_BYTES): TextRead {
   try {
     const stats = statSync(path);
-    const message = unusable(stats);
+    const message = unusable(stats, most);
     return message === null ? decode(readFileSync(path)) : { ok: false, message };
   } catch (error) {
     return { ok: false, message: systemWords(error) };
@@ -34,18 +37,18 @@ export function readBytes(path: string, most: number): Uint8Array | null {
 
 /** As {@link readText}, of bytes that come from elsewhere. */
 export function textIn(bytes: Buffer): TextRead {
-  const message = tooLarge(bytes.length);
+  const message = tooLarge(bytes.length, MOST_BYTES);
   return message === null ? decode(bytes) : { ok: false, message };
 }
 
-function unusable(stats: Stats): string | null {
+function unusable(stats: Stats, most: number): string | null {
   if (stats.isDirectory()) return "is a folder, not a file.";
-  return stats.isFile() ? tooLarge(stats.size) : "is a pipe or a device, not a file.";
+  return stats.isFile() ? tooLarge(stats.size, most) : "is a pipe or a device, not a file.";
 }
 
-function tooLarge(size: number): string | null {
-  if (size <= MOST_BYTES) return null;
-  return `is too large: ${megabytes(size)} MB; ${megabytes(MOST_BYTES)} MB is the most that is read.`;
+function tooLarge(size: number, most: number): string | null {
+  if (size <= most) return null;
+  return `is too large: ${megabytes(size)} MB; ${megabytes(most)} MB is the most that is read.`;
 }
 
 function megabytes(bytes: number): string {

@@ -11,6 +11,10 @@ export interface Surroundings {
   readonly asset: (name: string) => Promise<Uint8Array>;
   /** Speaks the editor protocol on standard input and output until the editor ends; starts that and comes back. */
   readonly serve: () => void;
+  /** Has plain data worked on in another thread (`checkInThread`), and what comes of it; absent where there are no threads. */
+  readonly thread?: (work: unknown) => Promise<unknown>;
+  /** Tells once when the work is to end: on Ctrl-C, or where nobody reads on. */
+  readonly onStop?: (tell: () => void) => void;
 }
 
 export interface Stream {

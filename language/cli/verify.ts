@@ -54,7 +54,7 @@ function hold(given: string, options: Options, around: Surroundings): Status {
     around,
   );
   const [path = ""] = opened.paths;
-  requireKnown(set, opened.workspace, opened.paths);
+  requireKnown(set, opened.workspace.options(opened.paths));
   const result = verify(openFigures(opened, path), {
     path,
     record: read.text,
@@ -84,9 +84,16 @@ function refusalFor(result: Exclude<VerifyResult, { readonly kind: "done" }>, re
         case "other version":
           return `${record} is a record of version ${printableName(result.fault.version)}; this command reads version 1.`;
         case "part":
-          return `${record} is damaged: ${printableName(result.fault.part)} is missing or is not what it should be.`;
+          return `${record} is damaged: ${partText(result.fault.part)} is missing or is not what it should be. Give the file as the checklist saved it.`;
       }
   }
+}
+
+/** An entry is counted from 1, as in a finding. */
+function partText(part: string): string {
+  const [whole, at, rest] = /^events\[(\d+)\]\.?(.*)$/.exec(part) ?? [];
+  if (whole === undefined) return printableName(part);
+  return `${rest ? `${printableName(rest)} of ` : ""}entry ${Number(at) + 1}`;
 }
 
 function reportText({ document, procedure, hash, findings, summary }: VerifyReport): string {
@@ -97,5 +104,8 @@ function reportText({ document, procedure, hash, findings, summary }: VerifyRepo
   });
   const state = summary.complete ? "complete" : "not complete";
   const result = findings.length === 0 ? "nothing to be said against it" : counted(findings.length, "finding");
-  return `${head}${rows.join("")}${counted(summary.marked, "place")} marked, ${state}: ${result}\n`;
+  // Of another text nothing was held against it.
+  const isOther = findings.some(({ code }) => code === "record.other-inputs");
+  const compared = isOther ? "Not compared" : `${counted(summary.marked, "place")} marked, ${state}`;
+  return `${head}${rows.join("")}${compared}: ${result}\n`;
 }

@@ -16,8 +16,8 @@ const LEVELS: Readonly<Record<Severity, "error" | "warning" | "note">> = {
 /** As many as code hosts take of one run; the gravest are kept. */
 const MOST = 25_000;
 
-/** Same report, same text. */
-export function reportSarif({ files }: CheckReport): string {
+/** Same report, same text. @param properties what else the run is to say of itself */
+export function reportSarif({ files }: CheckReport, properties?: object): string {
   const all = files.flatMap(({ path, findings }) => findings.map((finding) => ({ path, finding })));
   const kept = new Set([...all].sort((one, other) => weight(one.finding) - weight(other.finding)).slice(0, MOST));
   const rules = allCodes();
@@ -27,6 +27,7 @@ export function reportSarif({ files }: CheckReport): string {
     tool: { driver: { name: "sprag check", rules: rules.map(ruleOf) } },
     columnKind: COLUMN_KIND,
     ...(kept.size === all.length ? {} : { invocations: [leftOut(all.length - kept.size)] }),
+    ...(properties === undefined ? {} : { properties }),
     results: all
       .filter((one) => kept.has(one))
       .map(({ path, finding }) => ({

@@ -115,7 +115,11 @@ export function reportedFinding(finding: Finding, rangeOf: RangeOf): ReportedFin
   };
 }
 
-function summaryOf(files: readonly FileReport[], counts: { procedures: number; steps: number }): Summary {
+/** @param counts procedures and steps of these files */
+export function summaryOf(
+  files: readonly FileReport[],
+  { procedures, steps }: { readonly procedures: number; readonly steps: number },
+): Summary {
   const all = files.flatMap((file) => file.findings);
   const open = all.filter((finding) => finding.allowed === undefined);
   const count = (severity: Severity): number => open.filter((finding) => finding.severity === severity).length;
@@ -126,6 +130,7 @@ function summaryOf(files: readonly FileReport[], counts: { procedures: number; s
     hints: count("hint"),
     allowed: all.length - open.length,
     files: files.length,
-    ...counts,
+    procedures,
+    steps,
   };
 }

@@ -22,9 +22,9 @@ describe("the proposal", () => {
     // 1003 and 1002 across from each other, 1001 and 1000: 1 g each way at 500 mm, √2 · 500 = 707 g·mm (computed).
     expect(arranged(FOUR)).toMatchInlineSnapshot(`
       {
-        "err": "Order: 4 parts on R, 2 stay where they are.
-        before    1580 g·mm
-        proposed  707 g·mm
+        "err": "Order: 4 parts on R, 2 keep the position that the table gives them.
+        before    1581 g·mm
+        proposed  707.1 g·mm
         least     no order leaves less
         limit     at most 600 g·mm, not kept by this set
       ",
@@ -62,7 +62,7 @@ describe("the proposal", () => {
     const after = folderWith({ "r.sprag": RING(12), "t.csv": folder.read("new.csv") });
     expect(after.sprag("check", "r.sprag")).toMatchObject({ status: 0 });
     const again = after.sprag("arrange", "r.sprag");
-    expect(again.err).toContain("12 parts on R, all stay where they are");
+    expect(again.err).toContain("12 parts on R, all keep the position that the table gives them");
     expect(again.out).toBe(folder.read("new.csv"));
   });
 
@@ -89,12 +89,12 @@ describe("the proposal", () => {
 
   test("without a radius speaks of mass; of moments needs none", () => {
     expect(arranged("serial,mass\nA,1003 g\nB,1000 g\nC,1000 g\nD,1000 g\n", { lines: "" }).err).toContain(
-      "3.00 g at the radius, which is not given",
+      "3.000 g at the radius, which is not given",
     );
     const moments = arranged("serial,moment (g·mm)\nA,5100\nB,5000\nC,5000\nD,5000\n", {
       lines: "unbalance at most 600 g·mm",
     });
-    expect(moments.err).toContain("proposed  100 g·mm");
+    expect(moments.err).toContain("proposed  100.0 g·mm");
     expect(moments.status).toBe(0);
   });
 });

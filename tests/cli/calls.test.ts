@@ -8,6 +8,7 @@ import about from "../../language/package.json" with { type: "json" };
 
 const COMMANDS = [
   "check",
+  "merge",
   "export",
   "review",
   "format",
@@ -56,6 +57,10 @@ test.each([
   [["check", ".", "--format"], "--format wants a value behind it. See sprag check --help."],
   [["check", ".", "--format", "yaml"], "--format cannot be “yaml”. There are: text, json, sarif, junit."],
   [["check", ".", "--fail-on", "hint"], "--fail-on cannot be “hint”. There are: error, warning, information."],
+  [["check", ".", "--jobs", "0"], "--jobs takes a whole number from 1 to 64; “0” is not so."],
+  [["check", ".", "--jobs", "1.5"], "--jobs takes a whole number from 1 to 64; “1.5” is not so."],
+  [["check", ".", "--jobs", "65"], "--jobs takes a whole number from 1 to 64; “65” is not so."],
+  [["merge"], "sprag merge wants FILE behind it. See sprag merge --help."],
   [["check", ".", "-x"], "sprag check has no option -x."],
   [["export", "a.sprag", "b.sprag"], "sprag export has more words behind it than it takes. See sprag export --help."],
   [["new"], "sprag new wants FOLDER behind it. See sprag new --help."],

@@ -4,11 +4,17 @@ import { join } from "node:path";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { expect, test } from "vitest";
 import { folderWith } from "#harness/command.ts";
-import { TWICE } from "./texts.ts";
+import { OPTIONS, TWICE } from "./texts.ts";
 
 const root = join(import.meta.dirname, "..", "..");
 const schema: object = JSON.parse(readFileSync(join(root, "language", "schema", "check.schema.json"), "utf8"));
 const validate = new Ajv2020({ allErrors: true, strict: true }).compile(schema);
+
+const CRIB = `tool Wrench "torque wrench" { torque 8 .. 60 N·m }
+crib MainShop "tool crib" {
+  item "TW-0117" for Wrench { torque 10 .. 60 N·m  calibrated until 2027-01-31 }
+}
+`;
 
 interface Loose {
   version: unknown;
@@ -26,6 +32,30 @@ test("every report of the samples, faulty ones among them, is as the schema says
   const parts = new Set(findings.flatMap((finding) => Object.keys(finding)));
   const known = ["code", "severity", "message", "why", "remedy", "range", "options", "procedure", "step"];
   expect([...parts].sort()).toEqual([...known, "witness", "related", "fixes", "allowed"].sort());
+});
+
+const SHARD = ["--shard", "1/1", "--crib", "crib.sprag", "--on", "2026-05-04", "--set", "Extent=Full"];
+
+function shard(): Loose & { shard: Record<string, unknown> } {
+  const folder = folderWith({ "a.sprag": OPTIONS, "crib.sprag": CRIB });
+  return JSON.parse(folder.sprag("check", ".", "gone.sprag", ...SHARD, "--format", "json").out);
+}
+
+test("a shard is as the schema says, with all that it may say of itself", () => {
+  const report = shard();
+  expect(validate(report), JSON.stringify(validate.errors)).toBe(true);
+  const known = ["number", "of", "release", "files", "inputs", "set", "crib", "troubles", "sum"];
+  expect(Object.keys(report.shard)).toEqual(known);
+});
+
+test.each<[string, Record<string, unknown>]>([
+  ["number", { number: 0 }],
+  ["sum", { sum: "a1" }],
+  ["part", { hours: 3 }],
+  ["crib", { crib: { path: "/crib.sprag", on: "2026-05-04" } }],
+])("the schema refuses a shard with a wrong %s", (_title, wrong) => {
+  const report = shard();
+  expect(validate({ ...report, shard: { ...report.shard, ...wrong } })).toBe(false);
 });
 
 test.each<[string, (report: Loose) => void]>([

@@ -110,6 +110,12 @@ describe("new", () => {
     expect(folder.sprag("new", "deep/down").status).toBe(0);
   });
 
+  test("comes back where the system lets nobody make a folder", () => {
+    const { err, out, status } = folderWith().sprag("new", "/proc/of-nobody/shop");
+    expect({ out, status }).toEqual({ out: "", status: 2 });
+    expect(err).toMatch(/^sprag: \/proc\/of-nobody\/shop /);
+  });
+
   test.each([
     ["full", "full holds files already (notes.txt). Give a folder that is empty or not there yet."],
     ["full/notes.txt", "full/notes.txt is a file, not a folder."],

@@ -51,7 +51,7 @@ test("as JSON", () => {
   expect(report).toMatchObject({
     version: 1,
     procedure: "CloseCover",
-    findings: [{ code: "record.person", step: "1.5", event: 17 }, {}, {}, {}, {}],
+    findings: [{ code: "record.person", step: "1.5", event: 17 }, {}, {}],
     summary: { complete: false, findings: report.findings.length },
   });
   expect(status).toBe(1);
@@ -61,6 +61,7 @@ test("a procedure that was changed since is another", () => {
   const folder = shop((text) => text, { "cover.sprag": COVER.replace("3 min", "4 min") });
   const { status, out } = folder.sprag("verify", "record.json", "--for", "cover.sprag");
   expect(out).toContain("It was filled in on a checklist made from other inputs");
+  expect(out).toMatch(/^Not compared: 1 finding$/m);
   expect(status).toBe(1);
 });
 
@@ -91,7 +92,12 @@ describe("what cannot be used", () => {
     [
       "a part that is missing",
       (text) => text.replace('"hash"', '"cash"'),
-      "record.json is damaged: hash is missing or is not what it should be.",
+      "record.json is damaged: hash is missing or is not what it should be. Give the file as the checklist saved it.",
+    ],
+    [
+      "an entry that is none",
+      (text) => text.replace(/"at": *"[^"]*"/, '"at": "yesterday"'),
+      "record.json is damaged: at of entry 1 is missing or is not what it should be. Give the file as the checklist saved it.",
     ],
     [
       "another procedure",

@@ -57,6 +57,7 @@ test("every call of sprag in the documents is one that the command knows", () =>
     "explain",
     "export",
     "format",
+    "merge",
     "new",
     "outline",
     "review",
