@@ -30,8 +30,10 @@ addEventListener("message", ({ data }: MessageEvent<unknown>) => {
   if (data.kind === "content") show(data);
   else if (data.kind === "figure") showFigure(data);
   else if (data.kind === "standing") {
+    const place = placeNow();
     bar.say(data.words);
     sheet.classList.toggle("stale", data.stale);
+    putBack(place);
   } else follow(data.id);
 });
 
@@ -198,12 +200,13 @@ function placeNow(): Place {
     return bottom > top && start < innerHeight;
   });
   if (row === undefined || scrollY === 0) return { row: "", below: 0 };
-  return { row: row.getAttribute("data-step") ?? row.id, below: row.getBoundingClientRect().top - top };
+  return { row: row.getAttribute("data-step") ?? row.id, below: row.getBoundingClientRect().top };
 }
 
+/** On the screen it does not move either where the bar has grown, as while half a line is written. */
 function putBack({ row, below }: Place): void {
   const found = rowOf(row);
-  if (found !== null) scrollBy({ top: found.getBoundingClientRect().top - bar.height() - below, behavior: "instant" });
+  if (found !== null) scrollBy({ top: found.getBoundingClientRect().top - below, behavior: "instant" });
 }
 
 function keep(): void {

@@ -221,6 +221,9 @@ function beginFolders(connection: Connection, session: Session, checking: Checki
   const begun = (async () => {
     await registerWatches(connection, session).catch((error: unknown) => connection.console.warn(String(error)));
     await asked;
+    // What was looked at before was looked at without the crib.
+    if (session.settings().crib !== "")
+      for (const folder of session.folders()) checking.changed(folder, [...folder.open.keys()]);
     const folders = session.folders().filter(session.isListed);
     if (folders.length === 0 || (await checking.read(folders)) !== null) return;
     if (session.settings().checkFolder) void checking.all(folders);

@@ -63,6 +63,8 @@ export interface EditorSetting {
   readonly capabilities?: ClientCapabilities;
   readonly options?: Partial<StartOptions>;
   readonly settings?: unknown;
+  /** What the client waits for before it tells its settings. */
+  readonly beforeSettings?: Promise<void>;
   /** Whether the folder is opened as one; else files are opened alone. */
   readonly folder?: boolean;
   /** ISO date. */
@@ -129,7 +131,10 @@ async function startEditor(setting: EditorSetting = {}): Promise<Editor> {
     ({ uri: of, diagnostics }) => void told.set(of, diagnostics),
   );
   connection.onNotification("sprag/status", (status: Status) => void statuses.push(status));
-  connection.onRequest("workspace/configuration", ({ items }) => items.map(() => setting.settings ?? null));
+  connection.onRequest("workspace/configuration", async ({ items }) => {
+    await setting.beforeSettings;
+    return items.map(() => setting.settings ?? null);
+  });
   const registered: (readonly [string, unknown])[] = [];
   connection.onRequest("client/registerCapability", ({ registrations }: RegistrationParams) => {
     for (const { method, registerOptions } of registrations)

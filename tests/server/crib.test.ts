@@ -38,3 +38,24 @@ test("it is followed when its file changes", async () => {
 test.each(["", "nowhere.sprag", "tools.sprag", "../other/crib.sprag"])("silent with “%s”", async (setting) => {
   expect(await traced(setting, "2027-01-01")).toEqual([]);
 });
+
+test.each([true, false])(
+  "a file that was looked at before the client told of the crib is looked at again; folders checked: %s",
+  async (checkFolder) => {
+    let tell = (): void => {};
+    const beforeSettings = new Promise<void>((done) => {
+      tell = done;
+    });
+    const setting = { files, settings: { crib: "shop/crib.sprag", checkFolder }, today: "2026-05-05", beforeSettings };
+    await withEditor(setting, async (editor) => {
+      const shown = new Promise<void>((done) => {
+        editor.connection.onNotification("sprag/status", () => done());
+      });
+      await editor.open("job.sprag");
+      await shown;
+      tell();
+      const codes = (await editor.diagnostics("job.sprag")).map(({ code }) => `${code}`);
+      expect(codes.filter((code) => code.startsWith("trace."))).toEqual(["trace.calibration"]);
+    });
+  },
+);
