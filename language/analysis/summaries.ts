@@ -41,6 +41,10 @@ export function createSummaries(): Summaries {
       doubtful ||= before;
       return made;
     },
-    keep: (id, summary) => void (doubted.has(id) ? inDoubt : kept).set(id, summary),
+    keep: (id, summary) => {
+      if (!doubted.has(id)) kept.set(id, summary);
+      // Asked for when nothing is under way, it is for the one that asks alone.
+      else if (underWay.size > 0) inDoubt.set(id, summary);
+    },
   };
 }
