@@ -1,20 +1,13 @@
 // `sprag check --jobs N` as a process of its own: whatever the number of threads, it says what one says.
 import { spawnSync } from "node:child_process";
-import { rmSync } from "node:fs";
-import { dirname } from "node:path";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { type Folder, folderWith } from "#harness/command.ts";
 import { shipped } from "#harness/shipped.ts";
 import { oneIn } from "#harness/thorough.ts";
 import { SHOP_FILES } from "./shop-of-shards.ts";
 import { TWICE } from "./texts.ts";
 
-let command = "";
-
-beforeAll(() => {
-  command = shipped();
-}, 60_000);
-afterAll(() => rmSync(dirname(command), { recursive: true, force: true }));
+const command = shipped();
 
 function sprag(folder: Folder, ...args: readonly string[]) {
   const { status, stdout, stderr } = spawnSync(process.execPath, [command, "check", ...args], {

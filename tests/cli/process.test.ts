@@ -2,18 +2,13 @@
 import { type SpawnSyncOptions, spawnSync } from "node:child_process";
 import { chmodSync, cpSync, mkdirSync, readdirSync, rmSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { type Folder, folderWith } from "#harness/command.ts";
 import { shipped } from "#harness/shipped.ts";
 import { CLEAN, TWICE } from "./texts.ts";
 
 const root = join(import.meta.dirname, "..", "..");
-let command = "";
-
-beforeAll(() => {
-  command = shipped();
-}, 60_000);
-afterAll(() => rmSync(dirname(command), { recursive: true, force: true }));
+const command = shipped();
 
 /** Root may do anything, so that for permissions someone else has to call. */
 const nobody: SpawnSyncOptions = process.getuid?.() === 0 ? { uid: 65534, gid: 65534 } : {};

@@ -1,8 +1,8 @@
 // `sprag check --watch` as a process of its own, for tests: what it prints, and how it ends.
 import { type ChildProcess, spawn } from "node:child_process";
-import { renameSync, rmSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
-import { afterAll, beforeAll, onTestFinished } from "vitest";
+import { renameSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { onTestFinished } from "vitest";
 import type { Folder } from "#harness/command.ts";
 import { shipped } from "#harness/shipped.ts";
 
@@ -10,10 +10,7 @@ let command = "";
 
 /** To be said once in a file of tests. */
 export function withCommand(): void {
-  beforeAll(() => {
-    command = shipped();
-  }, 60_000);
-  afterAll(() => rmSync(dirname(command), { recursive: true, force: true }));
+  command = shipped();
 }
 
 interface Watching {

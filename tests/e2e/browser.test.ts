@@ -3,7 +3,7 @@
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { dirname, join, relative, sep } from "node:path";
+import { join, relative, sep } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { outputFormats } from "#workspace/index.ts";
 import { startWorkerHost, type WorkerHost } from "./browser.ts";
@@ -79,10 +79,11 @@ test.each([...firstIn])("%s, of the output “%s”", async (format, as) => {
     return typeof content === "string" ? [...new TextEncoder().encode(content)] : [...content];`;
   const made = await host.inWorker<number[] | string>(body, { paths: [path], today: "2026-05-04", request });
   expect(made).toBeInstanceOf(Array);
-  const file = join(mkdtempSync(join(tmpdir(), "sprag-bytes-")), `a.${format}`);
+  const folder = mkdtempSync(join(tmpdir(), "sprag-bytes-"));
+  const file = join(folder, `a.${format}`);
   sprag("export", path, "--as", as, "--format", format, "--out", file);
   const bytes = readFileSync(file);
-  rmSync(dirname(file), { recursive: true });
+  rmSync(folder, { recursive: true });
   expect(Buffer.compare(Buffer.from(made as number[]), bytes)).toBe(0);
 });
 

@@ -1,9 +1,8 @@
 // `sprag serve` as it is shipped: a process of its own that an editor speaks to over standard input and output.
 import { type ChildProcessWithoutNullStreams, spawn } from "node:child_process";
-import { rmSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { afterAll, beforeAll, expect, onTestFinished, test } from "vitest";
+import { expect, onTestFinished, test } from "vitest";
 import {
   createProtocolConnection,
   type ProtocolConnection,
@@ -14,12 +13,7 @@ import {
 import { folderWith } from "#harness/command.ts";
 import { shipped } from "#harness/shipped.ts";
 
-let command = "";
-
-beforeAll(() => {
-  command = shipped();
-}, 60_000);
-afterAll(() => rmSync(join(command, ".."), { recursive: true, force: true }));
+const command = shipped();
 
 const LIBRARY = 'part Cover "inspection cover"\n';
 const FAULTY = 'use "library.sprag"\n\nprocedure Work "Work" {\n  step install Covr\n}\n';
