@@ -36,7 +36,7 @@ export const callHierarchy: Feature = {
       return session.ask<CallHierarchyIncomingCall[] | null>(
         item.uri,
         token,
-        (view) => incomingCalls(view, procedureAt(view, offsetOf(view, item.selectionRange.start))),
+        (view) => incomingCalls(view, procedureMeant(view, item)),
         null,
       );
     });
@@ -44,7 +44,7 @@ export const callHierarchy: Feature = {
       session.ask<CallHierarchyOutgoingCall[] | null>(
         item.uri,
         token,
-        (view) => outgoingCalls(view, procedureAt(view, offsetOf(view, item.selectionRange.start))),
+        (view) => outgoingCalls(view, procedureMeant(view, item)),
         null,
       ),
     );
@@ -56,6 +56,13 @@ export function procedureAt(view: FileView, offset: number): ast.Procedure | und
   const site = siteAt(view.parsed, offset);
   const declared = site === undefined ? undefined : meaningOf(site);
   return ast.isProcedure(declared) ? declared : undefined;
+}
+
+/** The text may have changed since the item was given: what stands at its place counts if it has its name, else what has its name. */
+function procedureMeant(view: FileView, { name, selectionRange }: CallHierarchyItem): ast.Procedure | undefined {
+  const there = procedureAt(view, offsetOf(view, selectionRange.start));
+  if (there?.name === name) return there;
+  return view.parsed.file.items.find((one) => ast.isProcedure(one) && one.name === name) as ast.Procedure | undefined;
 }
 
 /** The procedures that perform this one, each with the places where it does. */

@@ -107,15 +107,16 @@ export function createChecking(session: Session, say: Say): Checking {
     published.show(job, findings, open?.version);
   };
   const isToBeShown = ({ folder, path }: FolderFile): boolean =>
-    folder.open.has(path) || (session.settings().checkFolder && session.isListed(folder) && folder.holds(path));
+    session.owns(folder, path) &&
+    (folder.open.has(path) || (session.settings().checkFolder && session.isListed(folder) && folder.holds(path)));
   const enqueue = (job: FolderFile): void => {
     if (isTable(job.path)) return;
     const key = keyOf(job);
-    if (job.folder.open.has(job.path)) {
+    if (!isToBeShown(job)) forget(job);
+    else if (job.folder.open.has(job.path)) {
       later.delete(key);
       soon.set(key, job);
-    } else if (!isToBeShown(job)) forget(job);
-    else if (!soon.has(key)) later.set(key, job);
+    } else if (!soon.has(key)) later.set(key, job);
   };
   const forget = (job: FolderFile): void => {
     const key = keyOf(job);
@@ -169,7 +170,12 @@ export function createChecking(session: Session, say: Say): Checking {
       return status;
     },
     all: async (folders) => {
-      const jobs = folders.flatMap((folder) => folder.paths().map((path) => ({ folder, path })));
+      const jobs = folders.flatMap((folder) =>
+        folder
+          .paths()
+          .filter((path) => session.owns(folder, path))
+          .map((path) => ({ folder, path })),
+      );
       beginning++;
       const progress = await startProgress(session, say, "Sprag: checking procedures");
       beginning--;

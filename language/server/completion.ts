@@ -117,7 +117,7 @@ function candidatesAt(view: FileView, place: Place, can: Abilities): readonly Ca
   // Behind a number without a blank only its unit can go on.
   if (place.touches) return found.filter(({ insert }) => insert !== undefined);
   const snippets = can.snippets ? snippetCandidates(place, around.reach.things) : [];
-  return [...found, ...keywordCandidates(place), ...snippets];
+  return [...found, ...keywordCandidates(place, view.text), ...snippets];
 }
 
 function aroundOf(view: FileView, place: Place): Around {

@@ -1,5 +1,6 @@
 // Files from the disk, for editors that leave reading to the server. Follows no link to a folder, leaves out hidden folders
 // and node_modules, reads nothing that is no file. What `.gitignore` says is read elsewhere.
+import { isUtf8 } from "node:buffer";
 import { readdir, readFile, stat } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
@@ -7,8 +8,8 @@ import type { Files } from "./files.ts";
 import { isSkipped } from "./ignore-rules.ts";
 import { isRulesFile } from "./listing.ts";
 
-/** Longer files are taken as not there: no procedure is. */
-const LONGEST = 24 * 1024 * 1024;
+/** In bytes, as for the command. Longer files are taken as not there: no procedure is. */
+const LONGEST = 24_000_000;
 
 export const diskFiles: Files = {
   list: async (folder) => {
@@ -33,9 +34,11 @@ async function spragFilesIn(folder: string): Promise<readonly string[]> {
   return found;
 }
 
+/** What is no UTF-8 text is not there, as for the command and for a client that reads. */
 async function textOf(uri: string): Promise<string | null> {
   const content = await contentOf(uri);
-  return content === null ? null : content.toString("utf8").replace(/^\uFEFF/, "");
+  if (content === null || content.includes(0) || !isUtf8(content)) return null;
+  return content.toString("utf8").replace(/^\uFEFF/, "");
 }
 
 async function contentOf(uri: string): Promise<Buffer | null> {

@@ -32,8 +32,11 @@ export interface Folder {
   readonly readAll: (told: (done: number, of: number) => Promise<boolean>) => Promise<void>;
   /** Whether all that is below the root was listed and read. */
   readonly isWhole: () => boolean;
-  /** Files changed, came or went on the disk. Gives the paths whose text is another now, or that were not there before. */
-  readonly refresh: (uris: readonly string[]) => Promise<readonly string[]>;
+  /**
+   * Files or whole folders changed, came or went on the disk. Gives the paths whose text is another now, or that were not there before.
+   * @param came those that were not there before
+   */
+  readonly refresh: (uris: readonly string[], came?: readonly string[]) => Promise<readonly string[]>;
 }
 
 export interface OpenText {
@@ -113,6 +116,21 @@ export function folderAt(rootUri: string, files: Files, today: () => string, cri
     for (const path of dropped) drop(path);
     return { dropped, added: listing.files.filter(({ path }) => !own.has(path)).map(({ uri }) => uri) };
   };
+  const isText = (path: string): boolean => path.endsWith(".sprag") || onDisk.has(path);
+  /** Editors tell of a folder that went or was moved, and not of what is in it: what is known there, and what is new in those that came. */
+  const insideFolders = async (uris: readonly string[], came: readonly string[]): Promise<readonly string[]> => {
+    const others = uris.filter((uri) => !isText(pathOf(uri) ?? "") && !isRulesFile(uri));
+    if (others.length === 0) return [];
+    const folders = new Set(others.map(pathOf));
+    const known = [...new Set([...onDisk.keys(), ...present, ...absent])].filter((path) =>
+      foldersAround(path).some((folder) => folders.has(folder)),
+    );
+    const fresh = isWhole ? came.filter((uri) => others.includes(uri) && !leavesOut(pathOf(uri) ?? "")) : [];
+    if (fresh.length === 0) return known.map(uriOf);
+    const areFiles = await files.present(fresh);
+    const listed = await Promise.all(fresh.filter((_, at) => areFiles[at] !== true).map((uri) => files.list(uri)));
+    return [...known.map(uriOf), ...listed.flat()];
+  };
   const settled = async (): Promise<Workspace> => {
     // Each round reads what the last one found to be wanted; a path is known afterwards, so this ends.
     for (let now = current(); ; now = current()) {
@@ -184,9 +202,17 @@ export function folderAt(rootUri: string, files: Files, today: () => string, cri
       isWhole = true;
     },
     isWhole: () => isWhole,
-    refresh: async (uris) => {
+    refresh: async (told, came = []) => {
+      const uris = [
+        ...new Set([
+          ...told,
+          ...(await insideFolders(
+            told.filter((uri) => pathOf(uri) !== null),
+            came,
+          )),
+        ]),
+      ];
       const inside = uris.flatMap((uri) => pathOf(uri) ?? []);
-      const isText = (path: string): boolean => path.endsWith(".sprag") || onDisk.has(path);
       const { dropped, added } = uris.some(isRulesFile) && isWhole ? await listAgain() : { dropped: [], added: [] };
       const changed: string[] = [...dropped];
       // Of figures and tables it only matters whether they are there: that is asked again.
@@ -212,4 +238,10 @@ export function folderAt(rootUri: string, files: Files, today: () => string, cri
       return changed;
     },
   };
+}
+
+/** `a` and `a/b` of `a/b/c.sprag`. */
+function foldersAround(path: string): readonly string[] {
+  const names = path.split("/").slice(0, -1);
+  return names.map((_, at) => names.slice(0, at + 1).join("/"));
 }

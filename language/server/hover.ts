@@ -15,7 +15,7 @@ import { performedText, stepText } from "./hover/procedures.ts";
 import { quantityText, type Units } from "./hover/quantities.ts";
 import { stateText } from "./hover/state.ts";
 import { thingText } from "./hover/things.ts";
-import { ACTIONS, LINES, needsAndDoes } from "./hover/words.ts";
+import { ACTIONS, LINES, needsAndDoes, PROPERTIES } from "./hover/words.ts";
 import { valuesOf } from "./inlay-hints.ts";
 import { type Reach, reachAt } from "./reach.ts";
 import { enclosing, nameAt, tokenAt } from "./tree-at.ts";
@@ -165,6 +165,16 @@ function wordAt({ parsed }: FileView, offset: number): Said | null {
   const place = { start, end };
   const action = ast.isAction(astNode) && astNode.$cstNode?.offset === start ? ACTIONS[word] : undefined;
   if (action !== undefined) return { ...place, text: blocks([`**${action.form}**`, ...needsAndDoes(action)]) };
-  const line = Object.hasOwn(LINES, word) && typeName(token) === word ? LINES[word] : undefined;
-  return line === undefined ? null : { ...place, text: `**${word}** — ${line}` };
+  const [phrase, line] = saidOfWord(astNode, typeName(token), start);
+  return line === undefined ? null : { ...place, text: `**${phrase}** — ${line}` };
 }
+
+/** What the word belongs to, and what that says. */
+function saidOfWord(node: AstNode, word: string, start: number): readonly [string, string | undefined] {
+  if (ast.isAnyOrder(node) && ANY_ORDER.split(" ").includes(word)) return [ANY_ORDER, LINES[ANY_ORDER]];
+  const isFirst = node.$cstNode?.offset === start;
+  if (isFirst && Object.hasOwn(PROPERTIES, word)) return [word, PROPERTIES[word]];
+  return [word, Object.hasOwn(LINES, word) ? LINES[word] : undefined];
+}
+
+const ANY_ORDER = "in any order";

@@ -5,6 +5,7 @@ import type { Value } from "#model/declarations.ts";
 import type { FileModel, Item, Line, RepeatBlock } from "#model/procedure.ts";
 import { countSteps, passCount } from "#model/repeat-passes.ts";
 import { type Role, show, showBoth } from "#quantity/display.ts";
+import type { Quantity } from "#quantity/quantity.ts";
 import type { Range } from "#syntax/lines.ts";
 import { computedValues } from "#workspace/explain-line.ts";
 import type { Feature } from "./feature.ts";
@@ -103,15 +104,21 @@ function usesAdapter(model: FileModel): boolean {
   return false;
 }
 
-/** Behind the line: what the wrench is set to, round by round; the same as the hover explains. */
+/** Behind the line: what the wrench is set to, round by round. How far it may be off, the hover says. */
 function settingHints({ workspace, path }: FileView, say: Say): readonly Hint[] {
   const lines = new Map<number, Set<string>>();
   for (const { line, explanation } of computedValues(workspace, path)) {
-    if (explanation.result.symbol !== "Ts") continue;
+    const { name, value } = explanation.result;
+    if (name !== "setting") continue;
     const texts = lines.get(line.end) ?? new Set();
-    lines.set(line.end, texts.add(show(explanation.result.value)));
+    lines.set(line.end, texts.add(show(middleOf(value))));
   }
   return [...lines].map(([at, texts]) => ({ at, label: say("set to {0}", [...texts].join(", ")) }));
+}
+
+/** A wrench is set to one value, as on the checklist: the middle, where there is a band. */
+function middleOf(setting: Quantity): Quantity {
+  return setting.nominal === null ? setting : { ...setting, form: "nominal", low: null, high: null };
 }
 
 // ---- values

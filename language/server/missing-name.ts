@@ -5,6 +5,7 @@ import type { ModelProblem } from "#model/problem.ts";
 import type { FileModel } from "#model/procedure.ts";
 import type { Range } from "#syntax/lines.ts";
 import { relativeTo } from "./completion/files.ts";
+import { lineBehind, paragraphBefore } from "./own-line.ts";
 import { type FileView, offsetOf } from "./view.ts";
 import type { TextChange } from "./workspace-edit.ts";
 
@@ -93,21 +94,4 @@ function titleOf(name: string): string {
     .replaceAll("_", " ")
     .replace(/(?<=\p{Ll})(?=\p{Lu})/gu, " ")
     .toLowerCase();
-}
-
-/** A line of its own behind the line that a statement ends on. */
-function lineBehind({ text, lines }: FileView, end: number, line: string): MissingNameFix["edit"] {
-  const rest = /^[^\r\n]*/.exec(text.slice(end))?.[0].length ?? 0;
-  return { range: lines.range(end + rest, end + rest), newText: `${lineEndOf(text)}${line}` };
-}
-
-/** A paragraph of its own before the one that a statement begins in, with the comment that stands on it. */
-function paragraphBefore({ text, lines }: FileView, start: number, line: string): MissingNameFix["edit"] {
-  const before = [...text.slice(0, start).matchAll(/\n[ \t]*\r?\n/g)].at(-1);
-  const at = before === undefined ? 0 : before.index + before[0].length;
-  return { range: lines.range(at, at), newText: `${line}${lineEndOf(text).repeat(2)}` };
-}
-
-function lineEndOf(text: string): string {
-  return text.includes("\r\n") ? "\r\n" : "\n";
 }

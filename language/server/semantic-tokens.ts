@@ -7,6 +7,7 @@ import type { Range } from "#syntax/lines.ts";
 import { meantAt } from "#syntax/scope.ts";
 import { typeName } from "#syntax/statements.ts";
 import type { Feature } from "./feature.ts";
+import { indexMeaning } from "./name-meaning.ts";
 import { tokensOf } from "./tree-at.ts";
 import { type FileView, offsetOf } from "./view.ts";
 
@@ -187,6 +188,8 @@ function kindOfName(node: AstNode): Kind {
   if (ast.isStateName(node)) return kind("enumMember", "state");
   if (ast.isInstanceName(node)) return kind("enumMember", "part");
   if (ast.isHazardUse(node)) return kind("type", "hazard");
+  if (ast.isIndexName(node) && ast.isInstanceName(indexMeaning(node, node.name.normalize("NFC"))))
+    return kind("enumMember", "part");
   if (ast.isLoopVariable(node) || ast.isIndexName(node)) return kind("parameter");
   return kindOfNamed(node);
 }

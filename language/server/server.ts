@@ -8,10 +8,13 @@ import {
   DidCloseTextDocumentNotification,
   DidOpenTextDocumentNotification,
   ErrorCodes,
+  FileChangeType,
+  type FileEvent,
   type InitializeParams,
   ResponseError,
   type ServerCapabilities,
   TextDocumentSyncKind,
+  WatchKind,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import about from "../package.json" with { type: "json" };
@@ -19,6 +22,7 @@ import { isAddress } from "./address.ts";
 import { type Checking, createChecking } from "./checking.ts";
 import { FEATURES } from "./features.ts";
 import { clientFiles, type Files } from "./files.ts";
+import type { Folder } from "./folder.ts";
 import { answerOwn } from "./own-requests.ts";
 import type { StartOptions } from "./protocol.ts";
 import { createSession, type Session } from "./session.ts";
@@ -105,9 +109,11 @@ export function startServer(connection: Connection, around: Around): void {
   });
   const closed = async (uri: string): Promise<void> => {
     documents.delete(uri);
-    const folder = session?.folderOf(uri);
-    const path = folder?.pathOf(uri);
-    if (session === undefined || folder === undefined || path === null || path === undefined) return;
+    for (const folder of session?.foldersAround(uri) ?? []) await closedIn(folder, uri);
+  };
+  const closedIn = async (folder: Folder, uri: string): Promise<void> => {
+    const path = folder.pathOf(uri);
+    if (session === undefined || path === null) return;
     await folder.hide(uri);
     if (folder.open.has(path)) return;
     if (!session.isListed(folder) || !folder.workspace().loaded.parsed.has(path)) checking?.forget(folder, path);
@@ -115,15 +121,17 @@ export function startServer(connection: Connection, around: Around): void {
     session.tidy(folder);
   };
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => meanwhile(() => closed(uri)));
-  const changedOnDisk = async (uris: readonly string[]): Promise<void> => {
+  const changedOnDisk = async (events: readonly FileEvent[]): Promise<void> => {
+    const uris = events.map(({ uri }) => uri);
+    const came = events.filter(({ type }) => type === FileChangeType.Created).map(({ uri }) => uri);
     for (const folder of session?.folders() ?? []) {
-      const changed = await folder.refresh(uris);
+      const changed = await folder.refresh(uris, came);
       for (const path of changed) if (!folder.workspace().loaded.parsed.has(path)) checking?.forget(folder, path);
       if (changed.length > 0) checking?.changed(folder, changed);
     }
   };
   connection.onDidChangeWatchedFiles(({ changes }) =>
-    meanwhile(() => changedOnDisk(changes.map(({ uri }) => uri).filter(isAddress))),
+    meanwhile(() => changedOnDisk(changes.filter(({ uri }) => isAddress(uri)))),
   );
   answerOwn(connection, "sprag/atRest", async () => {
     do {
@@ -143,22 +151,25 @@ export function startServer(connection: Connection, around: Around): void {
 
   const textChanged = (uri: string): void => {
     const document = documents.get(uri);
-    const folder = session?.folderOf(uri);
-    const path = folder?.pathOf(uri) ?? null;
-    if (document === undefined || folder === undefined || path === null) return;
-    folder.show(uri, document.getText(), document.version);
-    checking?.changed(folder, [path]);
+    if (document === undefined) return;
+    for (const folder of session?.foldersAround(uri) ?? []) {
+      const path = folder.pathOf(uri);
+      if (path === null) continue;
+      folder.show(uri, document.getText(), document.version);
+      checking?.changed(folder, [path]);
+    }
   };
 
   const foldersChanged = async ({ added, removed }: FolderChange): Promise<void> => {
     if (session === undefined || checking === undefined) return;
-    for (const { uri } of removed) {
-      const gone = session.removeFolder(uri);
-      for (const path of gone?.paths() ?? []) if (gone !== undefined) checking.forget(gone, path);
-      for (const { uri: opened } of gone?.open.values() ?? []) textChanged(opened);
-    }
+    const gone = removed.flatMap(({ uri }) => session?.removeFolder(uri) ?? []);
+    for (const folder of gone) for (const path of folder.paths()) checking.forget(folder, path);
     const folders = added.map(({ uri }) => (session as Session).addFolder(uri));
-    for (const folder of folders) for (const { uri } of folder.open.values()) textChanged(uri);
+    // What is in a folder inside another one is told of by the inner one, as long as that is there.
+    for (const folder of session.folders())
+      if ([...gone, ...folders].some(({ uri }) => uri.startsWith(`${folder.uri}/`)))
+        checking.changed(folder, folder.paths());
+    for (const uri of [...documents.keys()].filter(isAddress)) textChanged(uri);
     if (folders.length === 0) return;
     const read = checking.read(folders);
     session.whenFoldersRead(Promise.all([session.foldersRead(), read]).then(() => {}));
@@ -192,7 +203,11 @@ function capabilitiesFor({ capabilities: client }: InitializeParams): ServerCapa
 async function registerWatches(connection: Connection, { client }: Session): Promise<void> {
   if (client.workspace?.didChangeWatchedFiles?.dynamicRegistration === true)
     await connection.client.register(DidChangeWatchedFilesNotification.type, {
-      watchers: [{ globPattern: "**/{*.sprag,*.csv,*.svg,*.png,*.jpg,*.jpeg,.gitignore}" }],
+      watchers: [
+        { globPattern: "**/{*.sprag,*.csv,*.svg,*.png,*.jpg,*.jpeg,.gitignore}" },
+        // Folders: of one that is moved or deleted nothing is told but this.
+        { globPattern: "**/*", kind: WatchKind.Create | WatchKind.Delete },
+      ],
     });
   // A table is heard of as it stands on the screen; no feature is to be offered in it.
   if (client.textDocument?.synchronization?.dynamicRegistration === true) {

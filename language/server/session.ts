@@ -30,6 +30,10 @@ export interface Session {
    * @throws ResponseError where it is no URI
    */
   readonly folderOf: (uri: string) => Folder;
+  /** Whether a file of a folder belongs to it, and not to a folder inside it that the client opened too. */
+  readonly owns: (folder: Folder, path: string) => boolean;
+  /** Every folder that can see a file: the one it belongs to first, then those around that. */
+  readonly foldersAround: (uri: string) => readonly Folder[];
   readonly addFolder: (uri: string) => Folder;
   /** Gives what was there; what is open in it belongs elsewhere from now on. */
   readonly removeFolder: (uri: string) => Folder | undefined;
@@ -96,6 +100,10 @@ export function createSession(start: SessionStart): Session {
     alone.set(place, known);
     return known;
   };
+  const owns = (folder: Folder, path: string): boolean => {
+    const inner = [...listed.values()].filter(({ uri }) => uri.startsWith(`${folder.uri}/`));
+    return inner.length === 0 || inner.every((one) => one.pathOf(folder.uriOf(path)) === null);
+  };
   return {
     connection,
     client,
@@ -111,6 +119,11 @@ export function createSession(start: SessionStart): Session {
     folders,
     isListed: (folder) => listed.get(folder.uri) === folder,
     folderOf,
+    owns,
+    foldersAround: (uri) => {
+      const own = folderOf(uri);
+      return [own, ...[...listed.values()].filter((folder) => folder !== own && folder.pathOf(uri) !== null)];
+    },
     addFolder: (uri) => {
       const folder = folderAt(uri, files, today, crib);
       listed.set(folder.uri, folder);

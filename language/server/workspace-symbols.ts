@@ -25,7 +25,7 @@ async function allSymbols(session: Session, query: string, token: CancellationTo
     await wholeFolder(session, folder, token);
     const workspace = await folder.settled();
     for (const path of workspace.loaded.models.keys()) {
-      const view = viewOf(folder, workspace, path);
+      const view = session.owns(folder, path) ? viewOf(folder, workspace, path) : null;
       if (view !== null) found.push(...symbolsMatching(view, query));
     }
     await turn();

@@ -59,3 +59,15 @@ test("notifications about such a file are left aside", () =>
     await open("a.sprag", TEXT.replace("remove Cover", "remove Covr"));
     expect((await diagnostics("a.sprag")).map(({ code }) => code)).toContain("names.unknown");
   }));
+
+test("such a file that is open keeps no folder from being opened", () =>
+  withEditor({ folder: false, files: { "a.sprag": TEXT.replace("remove Cover", "remove Covr") } }, async (editor) => {
+    const { connection, diagnostics, uri } = editor;
+    await connection.sendNotification("textDocument/didOpen", {
+      textDocument: { uri: NO_URIS[0], languageId: "sprag", version: 1, text: TEXT },
+    });
+    await connection.sendNotification("workspace/didChangeWorkspaceFolders", {
+      event: { added: [{ uri: uri("").replace(/\/$/, ""), name: "shop" }], removed: [] },
+    });
+    expect((await diagnostics("a.sprag")).map(({ code }) => code)).toContain("names.unknown");
+  }));

@@ -186,6 +186,48 @@ describe("a name that no declaration gives", () => {
       });
     }));
 
+  test.each([
+    [
+      "behind “use” lines that stand close",
+      'use "shop/x.sprag" // ours\n',
+      'crib C "crib" { item "1" for Torch { torque 2 N·m } }',
+    ],
+    [
+      "behind another procedure with empty lines in it",
+      `${'procedure A "a" {\n\n  step "One."\n}'} // so\n`,
+      'procedure B "b" { step do "It." with Torch }',
+    ],
+    ["not into a comment", "/* Of the shop:\n\n   all of it. */\n", 'procedure B "b" { step do "It." with Torch }'],
+    ["between statements of one line", 'use "shop/x.sprag" ', 'procedure B "b" { step do "It." with Torch }'],
+  ])("declared %s", async (_, above, rest) => {
+    const files = { "shop/x.sprag": 'role Fitter "fitter"\n' };
+    const after = await textAfter(`${above}${rest}\n`, "Declare tool Torch", { files });
+    const isHead = above.startsWith("/*");
+    const line = 'tool Torch "torch"\n\n';
+    expect(after).toBe(
+      isHead ? `${line}${above}${rest}\n` : `${above}${above.endsWith("\n") ? "" : "\n"}${line}${rest}\n`,
+    );
+    await withEditor({ files }, async (editor) => {
+      await editor.open("a.sprag", after);
+      const codes = (await editor.diagnostics("a.sprag")).map(({ code }) => code);
+      expect(codes.filter((code) => /^(?:syntax|names\.unknown)/.test(String(code)))).toEqual([]);
+    });
+  });
+
+  test.each([
+    [
+      "a long comment at the end of the last “use” line",
+      'use "x.sprag" /* for\n all */\n',
+      'use "x.sprag" /* for\n all */\nuse "shop/tools.sprag"\n',
+    ],
+    ["a statement on the line of the last “use”", 'use "x.sprag" ', 'use "x.sprag"\nuse "shop/tools.sprag"\n '],
+  ])("“use” is put in right behind %s", async (_, above, expected) => {
+    const text = `${above}procedure B "b" {\n  perform Wash\n}\n`;
+    expect(await textAfter(text, 'Put in use "shop/tools.sprag"', { files: { ...files, "x.sprag": "" } })).toBe(
+      text.replace(above, expected),
+    );
+  });
+
   test("nothing is declared that is probably a slip, or that takes more than a line", () =>
     withEditor({}, async (editor) => {
       await editor.open("a.sprag", `part Cover "cover"\n${work("remove Covr")}`);

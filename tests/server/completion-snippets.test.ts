@@ -30,7 +30,10 @@ describe("each snippet", () => {
   test("names what is declared where there is something", () => {
     const place = placeAt('procedure P "p" {\n  \n}\n', 20);
     if (place === null) throw new Error("no place");
-    const part = { kind: "part", name: "Impeller" } as Parameters<typeof snippetCandidates>[1][number];
+    const instances = { form: "single" };
+    const part = { kind: "part", name: "Impeller", fastener: false, heatLimit: null, instances } as Parameters<
+      typeof snippetCandidates
+    >[1][number];
     const found = snippetCandidates(place, [part]).find(({ label }) => label === "hot fit");
     expect(found?.snippet).toContain("Impeller");
   });

@@ -218,6 +218,14 @@ test("call hierarchy: who performs a procedure, and what it performs", () =>
       expect(outgoing.map(({ to, fromRanges }) => [to.name, to.uri, fromRanges])).toEqual([
         ["Isolate", editor.uri("shop/library.sprag"), [rangeIn(MAIN, "perform <Isolate>")]],
       ]);
+      // The view stays open while the text goes on.
+      await editor.change("main.sprag", `// one\n// two\n${MAIN}`);
+      const later = await ask<CallHierarchyOutgoingCall[]>("callHierarchy/outgoingCalls", { item });
+      expect(later.map(({ to }) => to.name)).toEqual(["Isolate"]);
+      const callers = await ask<CallHierarchyIncomingCall[]>("callHierarchy/incomingCalls", { item });
+      expect(callers.map(({ from }) => from.name)).toEqual(["Twice"]);
+      await editor.change("main.sprag", MAIN.replace("procedure Open", "procedure Opened"));
+      expect(await ask<CallHierarchyOutgoingCall[]>("callHierarchy/outgoingCalls", { item })).toEqual([]);
       const none = await ask<CallHierarchyItem[] | null>(
         "textDocument/prepareCallHierarchy",
         at(uri, (await editor.open("main.sprag", marked(MAIN, "sign Fit<|>ter"))).cursor),

@@ -248,6 +248,26 @@ describe("words of the language", () => {
     ];
     expect(starters.filter((word) => LINES[word] === undefined)).toEqual([]);
   });
+  test.each([
+    ["in <|>any order { step inspect A }", "**in any order** — Each of these is done whole"],
+    ["in any or<|>der { step inspect A }", "**in any order** — Each of these is done whole"],
+    ["step { in any order { inspect A } takes 3 <|>min }", "**3 min** (time)"],
+    ["repeat n fr<|>om 1 to 2 { step inspect A }", ""],
+    ["step loosen A in reverse or<|>der", ""],
+  ])("in %s", async (line, said) => {
+    const text = await shownAt(`part A "a"\nprocedure P "p" {\n  ${line}\n}\n`);
+    if (said === "") expect(text).not.toMatch(/table|tightened\.$/);
+    else expect(text).toContain(said);
+  });
+  test.each([
+    ['tool W "w" { ar<|>m 400 mm }', "**arm** — From the square drive to the middle of the grip."],
+    ['part A "a" { he<|>at limit 90 °C }', "**heat** — The temperature that it must not pass."],
+    ['holes H "h" { count 4  or<|>der 1, 4, 2, 3 }', "**order** — In which order its places are tightened."],
+    ['ring R "r" { count 4  fi<|>ll clockwise }', "**fill** — Which way round its positions are filled."],
+    ['energy E "e" { pressure 8 bar  sto<|>red 2 kJ }', "**stored** — How much is left in it when it is isolated"],
+  ])("of a declaration: %s", async (text, said) => {
+    expect(await shownAt(`${text}\n`)).toContain(said);
+  });
 });
 
 describe("whatever stands there", () => {

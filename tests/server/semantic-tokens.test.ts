@@ -126,6 +126,19 @@ describe("each word", () => {
       expect(told.map(({ kind }) => kind)).toEqual(["variable declaration part", "variable part"]);
     }));
 
+  test("a part's own name of an instance is the same in brackets as where it is declared, unless a repeat means something else", () =>
+    withEditor({}, async (editor) => {
+      const { text } = await editor.open(
+        "a.sprag",
+        'part Foot[left, right] "foot"\nprocedure W "w" {\n  step install Foot[left], Foot[other]\n  repeat right in 1, 2 { step inspect Foot[right] }\n}\n',
+      );
+      const told = read(text, (await full(editor, "a.sprag")).data);
+      const kinds = (name: string) => told.filter((one) => one.text === name).map(({ kind }) => kind);
+      expect(kinds("left")).toEqual(["enumMember declaration part", "enumMember part"]);
+      expect(kinds("other")).toEqual(["parameter"]);
+      expect(kinds("right")).toEqual(["enumMember declaration part", "parameter declaration", "parameter"]);
+    }));
+
   test("a name from a used file is known by its kind", () =>
     withEditor({ files: { "t.sprag": 'tool Wrench "wrench"\n' } }, async (editor) => {
       const { text } = await editor.open("a.sprag", 'use "t.sprag"\nprocedure W "w" { step do "x" with Wrench }\n');

@@ -72,8 +72,13 @@ test("lenses, hints, links and exports are German for a German client; findings 
     expect((await editor.diagnostics("work.sprag")).map(({ message }) => message).join()).toContain("Cover");
   }));
 
+/** So many that one check of them cannot be over before the next is asked for. */
+const MANY = Object.fromEntries(
+  Array.from({ length: 60 }, (_, at) => [`more/${at}.sprag`, FILES["work.sprag"].replace('"library', '"../library')]),
+);
+
 test("why a check of the folder stopped is said in German too", () =>
-  withEditor({ files: FILES, locale: "de-DE" }, async (editor) => {
+  withEditor({ files: { ...FILES, ...MANY }, locale: "de-DE" }, async (editor) => {
     await editor.atRest();
     const first = editor.connection.sendRequest<Status>("sprag/checkFolders", {});
     const second = editor.connection.sendRequest<Status>("sprag/checkFolders", {});

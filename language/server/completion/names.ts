@@ -17,7 +17,7 @@ import type { Expected } from "./grammar-paths.ts";
 import { hazardCandidates } from "./hazards.ts";
 import type { Place } from "./place.ts";
 import type { Token } from "./tokens.ts";
-import { type Asked, quantityIn, toolFits } from "./tools.ts";
+import { type Asked, addedFits, quantityIn, toolFits } from "./tools.ts";
 import { type Sort, type Wanted, withinRule } from "./wanted.ts";
 
 /** What there is to know of a place beyond its tokens. */
@@ -138,9 +138,10 @@ function joined(...words: readonly string[]): string {
   return words.filter((word) => word !== "").join(" · ");
 }
 
-/** `CoverScrew[all]`, with the index to choose: an action wants one on a part of several. */
-function indexSnippet({ place, reach: _ }: Around, thing: Declaration): string | null {
+/** `CoverScrew[all]`, with the index to choose: an action wants one on a part of several, unless it stands there already. */
+function indexSnippet({ text, place }: Around, thing: Declaration): string | null {
   if (thing.kind !== "part" || thing.instances.form === "single") return null;
+  if (/^[\p{L}\p{N}\p{M}_]*\[/u.test(text.slice(place.offset, place.offset + 99))) return null;
   const loop = place.loops[place.loops.length - 1];
   return `${thing.name}[\${1:${loop ?? "all"}}]`;
 }
@@ -169,7 +170,12 @@ function isCalledFor({ place, named }: Around, { within }: Expected, thing: Decl
 /* ---- tools ---- */
 
 function toolSaid(around: Around, expected: Expected, tool: Tool, about: string): Pick<Candidate, "detail" | "group"> {
-  const { fits, why } = toolFits(tool, askedOfTool(around, expected));
+  const { place, named } = around;
+  const before = place.tokens.slice(withinRule(expected.within, "Tools")?.at ?? place.tokens.length);
+  if (before.some(({ image }) => named(image) === tool)) return { detail: about, group: GROUP.doubtful };
+  const asked = askedOfTool(around, expected);
+  // Behind `+` stands what is put on the tool before it, or hangs from it.
+  const { fits, why } = before.at(-1)?.type === "+" ? addedFits(tool, asked) : toolFits(tool, asked);
   const group = fits === "yes" ? GROUP.best : fits === "unknown" ? GROUP.plain : GROUP.doubtful;
   return { detail: joined(why, about), group };
 }

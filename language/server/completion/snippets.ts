@@ -4,13 +4,14 @@ import { CompletionItemKind } from "vscode-languageserver";
 import type { Declaration } from "#model/declarations.ts";
 import { type Candidate, GROUP } from "./candidate.ts";
 import type { Place } from "./place.ts";
+import { type Wish, wished } from "./snippet-names.ts";
 
 export interface Snippet {
   readonly label: string;
   readonly detail: string;
   /** The grammar rules at which a statement may begin with it. */
   readonly blocks: readonly Place["block"][];
-  readonly body: (name: (sort: Declaration["kind"], otherwise: string) => string) => string;
+  readonly body: (name: (wish: Wish, otherwise: string) => string) => string;
   /** Whether it is likelier wanted than the word it begins with alone. */
   readonly isFirst?: true;
 }
@@ -18,8 +19,7 @@ export interface Snippet {
 /** @param things what is declared in reach, for names to begin with */
 export function snippetCandidates(place: Place, things: readonly Declaration[]): readonly Candidate[] {
   if (!place.opensLine || place.text !== null || !mayBegin(place)) return [];
-  const name = (sort: Declaration["kind"], otherwise: string): string =>
-    things.find(({ kind }) => kind === sort)?.name ?? otherwise;
+  const name = (wish: Wish, otherwise: string): string => wished(wish, things) ?? otherwise;
   return SNIPPETS.filter(({ blocks }) => blocks.includes(place.block)).map(
     ({ label, detail, body, isFirst }, rank) => ({
       label,
@@ -90,24 +90,24 @@ part \${5:CoverScrew}[1..\${3:8}] "\${6:cover screw}" {
     detail: "heat, check, install, wait, check the seat",
     blocks: ["procedure", "flow"],
     body: (name) => `step \${1:HeatPart} {
-	heat \${2:${name("part", "Bearing")}} to \${3:100 .. 112} °C with \${4:${name("tool", "Heater")}}
+	heat \${2:${name("part to heat", "Bearing")}} to \${3:100 .. 112} °C with \${4:${name("heater", "Heater")}}
 	check "\${5:The part is hot enough all round.}"
 }
 step {
-	install \${2:${name("part", "Bearing")}} over \${6:Shaft}
+	install \${2:${name("part to heat", "Bearing")}} over \${6:${name("part it goes over", "Shaft")}}
 	within \${7:90} s after \${1:HeatPart}
 	takes \${8:40} s
 }
-step wait until \${2:${name("part", "Bearing")}} is at most \${9:40} °C
+step wait until \${2:${name("part to heat", "Bearing")}} is at most \${9:40} °C
 step { check "\${10:No gap at the shoulder.}" expect at most \${11:0.03} mm record$0 }`,
   },
   {
     label: "bolt circle: install, tighten",
     detail: "put the screws in, tighten crosswise in stages",
     blocks: ["procedure", "flow"],
-    body: (name) => `step install \${1:${name("part", "CoverScrew")}}[all]
+    body: (name) => `step install \${1:${name("screws", "CoverScrew")}}[all]
 step {
-	tighten \${1:${name("part", "CoverScrew")}}[all] in cross pattern to \${2:30 %, 70 %, 100 %} of \${3:45} N·m with \${4:${name("tool", "Wrench")}}
+	tighten \${1:${name("screws", "CoverScrew")}}[all] in cross pattern to \${2:30 %, 70 %, 100 %} of \${3:45} N·m with \${4:${name("wrench", "Wrench")}}
 	critical$0
 }`,
   },
@@ -127,7 +127,7 @@ step {
     label: "when … otherwise",
     detail: "work that depends on a choice",
     blocks: ["procedure", "flow"],
-    body: (name) => `when \${1:${name("option", "Extent")}} is \${2:yes} {
+    body: (name) => `when \${1:${name("option", "Extent")}} is \${2:${name("choice", "yes")}} {
 	step "\${3:What to do then.}"
 } otherwise {
 	step "\${4:What to do else.}"$0
@@ -138,7 +138,7 @@ step {
     detail: "steps for one number after the other",
     blocks: ["procedure", "flow"],
     body: (name) =>
-      `repeat \${1:n} from \${2:1} to \${3:8} { step install \${4:${name("part", "CoverScrew")}}[\${1:n}]$0 }`,
+      `repeat \${1:n} from \${2:1} to \${3:8} { step install \${4:${name("screws", "CoverScrew")}}[\${1:n}]$0 }`,
   },
   {
     label: "check … if it fails",

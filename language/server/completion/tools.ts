@@ -54,6 +54,16 @@ export function toolFits({ capability, hazards: _ }: Tool, { verb, value, mass }
   }
 }
 
+/** Of a tool behind `+`: an adapter on a wrench, a sling on a hoist. */
+export function addedFits(tool: Tool, asked: Asked): ToolFits {
+  const { offset, legLifts } = tool.capability;
+  if (asked.verb === "tighten" || asked.verb === "loosen")
+    return offset === null ? NOT_SAID : { fits: "yes", why: show(offset.quantity) };
+  if ((asked.verb === "lift" || asked.verb === "support") && legLifts !== null)
+    return { fits: "yes", why: show(legLifts.quantity) };
+  return toolFits(tool, asked);
+}
+
 const NOT_SAID: ToolFits = { fits: "unknown", why: "" };
 
 function compared(

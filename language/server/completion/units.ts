@@ -36,7 +36,7 @@ export function unitCandidates(place: Place, kinds: readonly Kind[] | null): rea
     kind: CompletionItemKind.Unit,
     insert: (/^[°′″]/.test(text) && unit.kinds[0] === "angle" ? "" : behind) + text,
     detail: kinds?.find((kind) => unit.kinds.includes(kind)) ?? unit.kinds[0] ?? "",
-    group: kinds === null ? GROUP.fitting : GROUP.best,
+    group: GROUP.best,
     rank,
   }));
 }
