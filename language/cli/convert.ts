@@ -75,6 +75,8 @@ function problemWords(problem: ConversionProblem, text: string): string | null {
     case "ambiguous target":
       return `“${problem.text}” can mean two things: ${problem.why}. It is read as ${problem.readAs}.`;
     case "decimal comma":
+      if (problem.whole !== null)
+        return `The comma in “${problem.text}” can be read in more than one way. Write ${problem.whole} or ${problem.canonical}, whichever is meant.`;
       return `“${problem.text}” has a comma where a point belongs. It is read as ${problem.canonical}.`;
     default:
       return ruleWords(problem);

@@ -84,8 +84,8 @@ function commentMatcher(): CustomPatternMatcherFunc {
   };
 }
 
-// Letters of the units, and the signs units begin with.
-const UNIT_STARTS = [..."abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ%‰°º′″'µμΩΩ℃℉"];
+// Letters of the units, and the signs units begin with; `1` for `1/min`, `"` for inches.
+const UNIT_STARTS = [..."abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ1\"%‰°º′″'µμΩΩ℃℉"];
 
 function custom(name: string, pattern: CustomPatternMatcherFunc, starts: string[]): TokenType {
   return { name, PATTERN: pattern, LINE_BREAKS: false, START_CHARS_HINT: starts };
@@ -164,7 +164,7 @@ function decimalCommaMatcher(scan: UnitScanner, keywords: KeywordList): CustomPa
   };
 }
 
-const FAR_END = /[ \t\u00A0\u202F]*(?:\.\.|±|\+\/-|\u2013|\u2014)[ \t\u00A0\u202F]*[-\u2212]?\d[\d_.,]*/y;
+const FAR_END = /[ \t\u00A0\u202F]*(?:\.\.|±|\+\/-|-|\u2013|\u2014)[ \t\u00A0\u202F]*[-\u2212]?\d[\d_.,]*/y;
 
 function pastBlanks(text: string, at: number): number {
   let next = at;

@@ -61,8 +61,10 @@ function withUnits<At>(parts: Parts<At>, evaluation: Evaluation<At>): Parts<At> 
   const source = partsOf(borrowed).find((part) => !part.operand.bare && !isRatio(part.operand));
   const ratioWanted = evaluation.wanted === null || evaluation.wanted.includes("ratio");
   if (bare.length === 0 || (ratioWanted && source === undefined)) return borrowed;
-  // With no unit anywhere one finding is enough: at the last number, where the unit belongs.
-  for (const part of source === undefined ? bare.slice(-1) : bare) {
+  // One finding is enough where a later number has the unit that is missing, too: at the last, where the unit belongs.
+  const isOne =
+    source === undefined || (parts.form === "nominal in range" && bare.length === 2 && !parts.value?.operand.bare);
+  for (const part of isOne ? bare.slice(-1) : bare) {
     evaluation.problems.push({
       kind: "missing unit",
       at: part.of.at,

@@ -58,7 +58,8 @@ export function convertText(text: string, target: string): Conversion {
   const readings = tries.flatMap(({ quantity }) => (quantity === null ? [] : [readingOf(quantity, unit)]));
   const problems =
     tries.find((one) => one.quantity !== null)?.problems ?? tries[0]?.problems ?? noKind(source.written.at, unit);
-  const fatal = problems.find((problem) => !NOTES.includes(problem.kind));
+  const isUnclear = (problem: ConversionProblem) => problem.kind === "decimal comma" && problem.whole !== null;
+  const fatal = problems.find((problem) => isUnclear(problem) || !NOTES.includes(problem.kind));
   // `-300 °C` to kelvin is still an interval; that it is no temperature must be said.
   const impossible = tries.flatMap((one) => one.problems).filter((problem) => problem.kind === "impossible");
   if (readings.length === 0 && fatal !== undefined) return { ok: false, problem: fatal };

@@ -2,7 +2,7 @@
 // what a place is, belong to others.
 import { assemble, type Part, type Parts } from "./assemble.ts";
 import type { Kind } from "./kind.ts";
-import { type Evaluation, operandOf } from "./operand-of.ts";
+import { type Evaluation, numberText, operandOf } from "./operand-of.ts";
 import type { QuantityProblem } from "./problem.ts";
 import type { Quantity } from "./quantity.ts";
 import type { Expression, Written } from "./tree.ts";
@@ -45,7 +45,36 @@ function asNamed<At>(written: Written<At>, settled: Quantity): Quantity {
 export function evaluateStages<At>(list: readonly Written<At>[], wanted: Wanted): readonly Evaluated<At>[] {
   const last = list[list.length - 1];
   const whole = last?.form === "nominal" && last.value.op === "percent of" ? last.value.of : null;
-  return list.map((written) => evaluate(whole === null ? written : spread(written, whole), wanted));
+  if (whole === null) return list.map((written) => evaluate(written, wanted));
+  // `30, 70, 100 % of V`: the sign of the last is meant for all, and told once.
+  const bare = list.find(isBareNumber);
+  const told: QuantityProblem<At>[] = [];
+  return list.map((written) => {
+    const { quantity, problems } = evaluate(spread(asShare(written), whole), wanted);
+    const fresh = problems.filter((problem) => !told.some((one) => isAlike(one, problem)));
+    told.push(...fresh);
+    return { quantity, problems: written === bare ? [...missingSign(bare), ...fresh] : fresh };
+  });
+}
+
+/** What is wrong with the whole is told with its first share. */
+function isAlike<At>(one: QuantityProblem<At>, other: QuantityProblem<At>): boolean {
+  if (one.kind !== "mismatch" || other.kind !== "mismatch" || one.operands !== null) return false;
+  return one.unit === other.unit && one.found.join() === other.found.join();
+}
+
+function isBareNumber<At>(written: Written<At>): boolean {
+  return written.form === "nominal" && written.value.op === "literal" && written.value.unit === null;
+}
+
+function asShare<At>(written: Written<At>): Written<At> {
+  const bare = isBareNumber(written) && written.form === "nominal" && written.value.op === "literal";
+  return bare ? { ...written, value: { ...written.value, unit: "%" } as Expression<At> } : written;
+}
+
+function missingSign<At>({ at, ...written }: Written<At>): readonly QuantityProblem<At>[] {
+  const number = "value" in written ? numberText(written.value) : "";
+  return [{ kind: "missing unit", at, number, usual: ["%"] }];
 }
 
 /** The parts evaluated; null where one of them has no value. */

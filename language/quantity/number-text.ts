@@ -27,6 +27,11 @@ export function readNumber(text: string): NumberReading {
   return { ok: true, value, digit: point < 0 ? 0 : point + 1 - decimal.length, fraction: false, comma };
 }
 
+/** `1000` of `1,000`, whose comma may part thousands or stand for the point; null where it can only be a point. */
+export function withoutThousandsMark(text: string): string | null {
+  return /^[1-9]\d{0,2},\d{3}$/.test(text) ? text.replace(",", "") : null;
+}
+
 /** The power of ten of the last digit needed to write `value` exactly, not below `floor`, not above zero. */
 export function lastDigit(value: Rational, floor: number): number {
   let digit = 0;

@@ -1,6 +1,6 @@
 // Walks an expression to its operand: reads numbers and units, combines, and notes what is wrong on the way.
 import { factsOf, type Kind } from "./kind.ts";
-import { readNumber } from "./number-text.ts";
+import { readNumber, withoutThousandsMark } from "./number-text.ts";
 import { combine, literalOperand, namedOperand, negated, type Operand } from "./operand.ts";
 import type { MismatchedOperands, QuantityProblem } from "./problem.ts";
 import { size } from "./rational.ts";
@@ -181,7 +181,10 @@ function readLiteral<At>(of: Literal<At>, at: Walk<At>): Operand | null {
     return null;
   }
   if (number.comma) {
-    at.problems.push({ kind: "decimal comma", at: of.at, text: of.number, canonical: of.number.replace(",", ".") });
+    const whole = withoutThousandsMark(of.number);
+    const canonical = of.number.replace(",", ".");
+    at.problems.push({ kind: "decimal comma", at: of.at, text: of.number, canonical, whole });
+    if (whole !== null) return null;
   }
   if (reading !== null && !reading.ok) return null;
   const marks = { intervals: at.intervals, fraction: number.fraction, bare: reading === null };

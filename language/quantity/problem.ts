@@ -43,7 +43,14 @@ export type QuantityProblem<At> =
       readonly why: string;
     }
   | { readonly kind: "style"; readonly at: At; readonly text: string; readonly canonical: string }
-  | { readonly kind: "decimal comma"; readonly at: At; readonly text: string; readonly canonical: string }
+  /** `whole`: the number without its comma, where that may part thousands and nobody can know; else null. */
+  | {
+      readonly kind: "decimal comma";
+      readonly at: At;
+      readonly text: string;
+      readonly canonical: string;
+      readonly whole: string | null;
+    }
   | { readonly kind: "division by zero"; readonly at: At };
 
 export type Impossibility =

@@ -9,6 +9,7 @@ import { spacedSpellings } from "./unit-spellings.ts";
  * the language; null where nothing like a unit stands. Operators that are no part of the unit are left alone.
  */
 export function scanUnit(text: string, offset: number): { end: number; known: boolean } | null {
+  if (text[offset] === '"') return isInchSign(text, offset) ? { end: offset + 1, known: true } : null;
   RUN.lastIndex = offset;
   const run = RUN.exec(text)?.[0];
   if (run === undefined) return null;
@@ -26,7 +27,8 @@ const NAME =
     .source;
 const POWER = /(?:\^[-−]?\d|⁻?[¹²³⁴⁵⁶]|[23](?![\w.]))?/.source;
 const TERM = String.raw`(?:(?:${NAME})|\([^()\r\n]{1,40}\))${POWER}`;
-const RUN = new RegExp(`(?:${NAME})${POWER}(?:[·⋅∙*.×/-]${TERM})*`, "y");
+// `1/min` begins with its one: a number stands before it.
+const RUN = new RegExp(`(?:1/${TERM}|(?:${NAME})${POWER})(?:[·⋅∙•*.×/-]${TERM})*`, "y");
 const QUALIFIER = /[ \t\u00a0]+(?:AC|DC|ac|dc|absolute|abs|gauge|gage)(?![A-Za-z0-9_])/y;
 // What may follow a blank-separated `… in` for the `in` to be inches: `12 kg in Seat` is no torque.
 const VALUE_END = /[ \t\u00a0]*(?:$|[\r\n,;)}\]+±]|\.\.|\/\/|\/\*)/y;
@@ -38,6 +40,11 @@ for (const spelling of spacedSpellings()) {
     first,
     [...(SPACED.get(first) ?? []), spelling].sort((a, b) => b.length - a.length),
   );
+}
+
+/** `3/4"`: the sign touches its number, as no text does. */
+function isInchSign(text: string, offset: number): boolean {
+  return /\d/.test(text[offset - 1] ?? "") && text[offset + 1] !== '"';
 }
 
 function isKnown(text: string): boolean {
@@ -55,8 +62,13 @@ function isWordCharacter(code: number): boolean {
     (code >= 65 && code <= 90) ||
     (code >= 48 && code <= 57) ||
     code === 95 ||
-    code > 0x370
+    (code > 0x370 && !isSign(code))
   );
+}
+
+/** Dashes, minus signs, arrows and the like; Ω has a code of its own among them. */
+function isSign(code: number): boolean {
+  return code >= 0x2000 && code <= 0x2bff && code !== 0x2126;
 }
 
 function spacedEnd(text: string, offset: number, end: number, run: string): number {

@@ -30,7 +30,7 @@ export function parseUnitExpression(text: string): Factors | null {
 
 const Name = createToken({
   name: "Name",
-  pattern: /dB\([Aa]\)|(?:psi|bar)\([ag]\)|o['’]clock|[A-Za-zµ]*H[2₂]O|[°º][A-Za-z]?|[A-Za-zµΩ_ₙ]+|[%‰′″'℃℉]/,
+  pattern: /dB\([Aa]\)|(?:psi|bar)\([ag]\)|o['’]clock|[A-Za-zµ]*H[2₂]O|[°º][A-Za-z]?|[A-Za-zµΩ_ₙ]+|[%‰′″'"℃℉]/,
 });
 const Product = createToken({ name: "Product", pattern: /[·*.×]/ });
 const Hyphen = createToken({ name: "Hyphen", pattern: /-(?=[A-Za-zµ])/ });

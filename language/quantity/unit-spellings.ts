@@ -201,7 +201,7 @@ const WHOLE: Readonly<Record<string, string>> = {
 
 const FOR_KIND: Partial<Record<Kind, Readonly<Record<string, string>>>> = {
   "rotational speed": { "1/min": "rpm", "1/s": "turn/s", "turn/min": "rpm" },
-  angle: { "'": "′" },
+  angle: { "'": "′", '"': "″" },
 };
 
 const BY_COUNTRY = "US and imperial measures differ";
@@ -226,6 +226,7 @@ const DOUBTFUL: Readonly<Record<string, Doubt>> = {
   C: { readAs: "°C", why: "C alone is the unit of electric charge" },
   dB: { readAs: "dB(A)", why: "a sound level needs its weighting" },
   "'": { readAs: "ft", why: "the sign is used for feet and for minutes of arc" },
+  '"': { readAs: "in", why: "the sign is used for inches and for seconds of arc" },
 };
 
 const MASS_FOR_FORCE = "it is a unit of mass";

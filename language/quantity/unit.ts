@@ -112,7 +112,7 @@ export function normalised(text: string): string {
     .trim()
     .replaceAll("\u03bc", "\u00b5")
     .replaceAll("\u2126", "\u03a9")
-    .replace(/[\u22c5\u2219]/g, "\u00b7")
+    .replace(/[\u22c5\u2219\u2022]/g, "\u00b7")
     .replaceAll("\u2019", "'")
     .replace(/[ \t\u00a0\u202f\u2009]+/g, " ");
 }

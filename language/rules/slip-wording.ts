@@ -69,6 +69,11 @@ const SLIPS: Readonly<Record<string, Words>> = {
     why: "Every block before it is closed already.",
     remedy: "Take it out, or put in the “{” that it belongs to.",
   }),
+  "brace twice": () => ({
+    message: "This “{” stands twice.",
+    why: "No block begins with a block of its own.",
+    remedy: "Take it out, and its “}” where it has one.",
+  }),
   "too deep": () => ({
     message: "This nests deeper than anyone could follow.",
     remedy: "Name the inner part as a task, a step or a value of its own.",
@@ -156,18 +161,91 @@ const SLIPS: Readonly<Record<string, Words>> = {
     message: "A value holds one quantity.",
     remedy: "Give each a value of its own, or write the list in the “tighten” line.",
   }),
-  "hyphen in name": () => ({
-    message: "A name holds no hyphen.",
+  "comma at the end": () => ({
+    message: "No “,” is needed here.",
+    why: "A line ends where the next one begins.",
+    remedy: "Take it out.",
+  }),
+  "property word missing": ({ found }) => ({
+    message: `It is not said what “${found}” is.`,
+    why: "Each property begins with its word.",
+    remedy: "Write the word before it, such as “mass”, “length” or “torque”.",
+  }),
+  "word twice": ({ found }) => ({
+    message: `${/^"/.test(found) ? "This text" : `“${found}”`} stands twice.`,
+    remedy: "Take one of the two out.",
+  }),
+  "more than a path": (problem) => ({
+    message: "Behind “use” stands the path of one file, and nothing else.",
+    remedy:
+      meant(problem) === "" ? "Give each file a “use” of its own; take out the rest." : `Write ${meant(problem)}.`,
+  }),
+  "word too many": ({ found }) => ({
+    message: `No “${found}” is needed here.`,
+    remedy: "Take it out.",
+  }),
+  "no action": ({ found }) => ({
+    message: `“${found}” is no action of the language.`,
+    why: "It was taken for the name of the step.",
+    remedy: 'Begin with an action such as “install” or “tighten”, or write the words as a text: “step "…"”.',
+  }),
+  "unit in parts": (problem) => ({
+    message: "A value has one unit.",
+    remedy: `Write “${meant(problem)}”, or all of it in one unit.`,
+  }),
+  "plus sign": () => ({
+    message: "A value above zero has no sign.",
+    remedy: "Take the “+” out.",
+  }),
+  "range in words": ({ found }) => ({
+    message: `A range is written with “..”, not with “${found}”.`,
+    remedy: "Write “..” in its place.",
+  }),
+  "name in two": (problem) => ({
+    message: "A name is one word.",
+    remedy: `Write “${meant(problem)}”, here and wherever it is named.`,
+  }),
+  instances: (problem) => ({
+    message: "Several parts of a kind are numbered from the first to the last.",
+    remedy: meant(problem) === "" ? "Write “1..8”, or give them names: “left, right”." : `Write “${meant(problem)}”.`,
+  }),
+  "all in front": (problem) => ({
+    message: "Which ones are meant stands behind the name.",
+    remedy: `Write “${meant(problem)}”.`,
+  }),
+  "brackets missing": (problem) => ({
+    message: "Which one of several is meant stands in square brackets.",
+    remedy: `Write “${problem.after}${meant(problem)}”.`,
+  }),
+  "hyphen in name": ({ found }) => ({
+    message: `A name holds no ${found === "-" ? "hyphen" : `“${found}”`}.`,
     remedy: "Write “_” in its place, or begin each part of the name with a capital.",
   }),
   "round brackets": () => ({
     message: "Which one of several is meant stands in square brackets.",
     remedy: "Write “[” and “]”, as in “Screw[1]”.",
   }),
+  "date in quotes": (problem) => ({
+    message: "A date stands without quotation marks.",
+    remedy: `Write ${meant(problem)}.`,
+  }),
   date: (problem) => ({
     message: `“${problem.found}” is not how a date is written here.`,
     why: "Year, month, day: read the same way everywhere (ISO 8601).",
     remedy: meant(problem) === "" ? "Write the date as 2026-05-04." : `Write ${meant(problem)}.`,
+  }),
+  "long number": (problem) => ({
+    message: `“${problem.found}” is not how a long number is written here.`,
+    why: "Its groups could be read as numbers of their own, or its marks as a decimal point.",
+    remedy: `Write ${meant(problem)}.`,
+  }),
+  "hours and minutes": (problem) => ({
+    message: `“${problem.found}” is not how hours are written here.`,
+    why: "A value is one number with its unit.",
+    remedy:
+      meant(problem) === ""
+        ? "Write it in minutes, or on the clock as a number such as 3.5 o'clock."
+        : `Write ${meant(problem)}.`,
   }),
   "plus minus": () => ({
     message: "“+-” would be a sum; a tolerance is written “±”.",

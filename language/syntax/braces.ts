@@ -74,9 +74,11 @@ function run(state: Balance): BalancedTokens {
   let surplus = state.tokens.reduce((so, token) => so + closing(token), 0);
   state.tokens.forEach((token, at) => {
     const name = typeName(token);
-    const tooMany = name === "}" && surplus > state.open.length && endsTooEarly(state, at);
+    const mayGo = name === "}" && surplus > state.open.length;
+    const tooMany = mayGo && endsTooEarly(state, at);
     surplus -= closing(token);
-    if (name === "}") close(state, token, opensLine(state.tokens, at), tooMany);
+    if (mayGo && cannotGoOn(state, at)) drop(state, token);
+    else if (name === "}") close(state, at, opensLine(state.tokens, at), tooMany);
     else {
       closeWhatEndsBefore(state, token, opensLine(state.tokens, at));
       if (opensLine(state.tokens, at)) state.lineStart = state.out.length;
@@ -93,11 +95,30 @@ function closing(token: IToken): number {
   return name === "}" ? 1 : name === "{" ? -1 : 0;
 }
 
-/** Whether the next line stands deeper than the header of the block that this `}` would close. */
+/** Whether the next line stands deeper than the header of the block that this `}` would close, or closes that block itself. */
 function endsTooEarly({ indented, open, tokens }: Balance, at: number): boolean {
+  const top = open[open.length - 1];
+  if (!indented || top === undefined || tokens[at + 1] === undefined) return false;
+  // A source may stand behind the block on its line.
+  let below = at + 1;
+  if (typeName(tokens[below]) === "per") while (below < tokens.length && !opensLine(tokens, below)) below++;
+  const next = tokens[below];
+  if (next === undefined || !opensLine(tokens, below)) return false;
+  const column = next.startColumn ?? 1;
+  if (typeName(next) === "}") return column === top.indent && !opensLine(tokens, at);
+  return typeName(next) !== "per" && column > top.indent;
+}
+
+/** Whether what stands behind this `}` on its line can neither follow a block nor begin a statement where that ends. */
+function cannotGoOn({ grammar, indented, open, tokens }: Balance, at: number): boolean {
   const [top, next] = [open[open.length - 1], tokens[at + 1]];
-  if (!indented || top === undefined || next === undefined || !opensLine(tokens, at + 1)) return false;
-  return typeName(next) !== "}" && (next.startColumn ?? 1) > top.indent;
+  if (top === undefined || next === undefined || opensLine(tokens, at + 1)) return false;
+  // At the beginning of a line its indent tells more.
+  if (indented && opensLine(tokens, at)) return false;
+  if (typeName(next) === "otherwise") return top.opener !== "when" && top.opener !== "otherwise";
+  if (/^(?:\}|per)$/.test(typeName(next))) return false;
+  if (typeName(next) === "in") return typeName(tokens[at + 2]) !== "any";
+  return !grammar.canStart(STATEMENT_RULE[blockIn(open.slice(0, -1))], next.tokenType);
 }
 
 function push(state: Balance, brace: IToken): void {
@@ -116,8 +137,12 @@ function headerBefore(state: Balance, at: number): string {
   return first === undefined ? "" : state.text.slice(first.startOffset, brace.startOffset).trim();
 }
 
-/** @param tooMany whether the text holds a `}` too many, and what follows this one still stands in its block */
-function close(state: Balance, brace: IToken, opensItsLine: boolean, tooMany: boolean): void {
+/**
+ * The `}` at `at` of the tokens: closes a block, opens one that has no `{`, or is dropped.
+ * @param tooMany whether the text holds a `}` too many, and what follows this one still stands in its block
+ */
+function close(state: Balance, at: number, opensItsLine: boolean, tooMany: boolean): void {
+  const brace = state.tokens[at] as IToken;
   const top = state.open[state.open.length - 1];
   if (state.indented && opensItsLine) {
     const column = brace.startColumn ?? 1;
@@ -137,13 +162,20 @@ function close(state: Balance, brace: IToken, opensItsLine: boolean, tooMany: bo
       drop(state, brace);
       return;
     }
-  } else if (tooMany && typeName(state.out[state.lineStart]) === "}") {
+  } else if (tooMany && (typeName(state.out[state.lineStart]) === "}" || !isComplete(state, at))) {
     drop(state, brace);
     return;
   }
   state.open.pop();
   if (opensItsLine) state.lineStart = state.out.length;
   state.out.push(brace);
+}
+
+/** Whether the block that opens on this line ends here with something in it, and nothing behind it on the line. */
+function isComplete(state: Balance, at: number): boolean {
+  const top = state.open[state.open.length - 1];
+  const isOnLine = top?.brace.startLine === state.tokens[at]?.startLine;
+  return isOnLine && typeName(state.tokens[at - 1]) !== "{" && opensLine(state.tokens, at + 1);
 }
 
 /** Whether the line holds more `}` than `{` so far and does not begin with one. */
@@ -239,12 +271,25 @@ function readsAsBlock(state: Balance, block: Block, start: number, at: number, c
   const empty = [...header, open, close];
   const inner = STATEMENT_RULE[blockOpened(empty, 0, header.length, block)];
   if (!grammar.canStart(inner, (lines[0] as IToken).tokenType)) return false;
-  return grammar.fit(rule, empty, 0).end === empty.length && grammar.fit(inner, lines, 0).end > 0;
+  return grammar.fit(rule, empty, 0).end === empty.length && readsAsLines(grammar, inner, lines);
+}
+
+function readsAsLines(grammar: Recogniser, rule: string, lines: readonly IToken[]): boolean {
+  for (let at = 0; at < lines.length; ) {
+    const { end } = grammar.fit(rule, lines, at);
+    if (end <= at) return false;
+    at = end;
+  }
+  return true;
 }
 
 function blockHere(state: Balance): Block {
+  return blockIn(state.open);
+}
+
+function blockIn(open: readonly OpenBlock[]): Block {
   // What a `when` or `repeat` holds is what the block round it holds.
-  const round = state.open.findLast((block) => !/^(?:when|otherwise|repeat|in any order)$/.test(block.opener));
+  const round = open.findLast((block) => !/^(?:when|otherwise|repeat|in any order)$/.test(block.opener));
   switch (round?.opener) {
     case undefined:
       return "file";

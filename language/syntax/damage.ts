@@ -19,7 +19,7 @@ export interface Damage {
   readonly names: readonly string[];
   /** Names that it may have declared. */
   readonly declares: readonly string[];
-  /** A declaration lost its name, or a `use` its path: any unknown name may be its. */
+  /** A declaration lost its name, or a `use` could not be read: any unknown name may be its. */
   readonly lostName: boolean;
 }
 
@@ -84,14 +84,15 @@ function declaredIn(tokens: readonly IToken[]): string[] {
   return [...names];
 }
 
-/** A line at the level of declarations that names nothing where a name belongs, and a `use` that names no file. */
+/** A line at the level of declarations that names nothing where a name belongs, and a line that may be a `use`. */
 function losesName(block: Block, tokens: readonly IToken[]): boolean {
   if (block !== "file" && block !== "procedure" && block !== "flow") return false;
   const at = typeName(tokens[0]) === "temporary" ? 1 : 0;
   const keyword = typeName(tokens[at]);
   const next = tokens[at + 1];
   if (block === "file" && typeName(tokens[0]) === "STRING") return true;
-  if (keyword === "use") return typeName(next) !== "STRING";
+  // `include "shop/tools.sprag"` may have brought any name, too.
+  if (keyword === "use" || (block === "file" && tokens.some(({ image }) => /\.sprag"$/.test(image)))) return true;
   if (keyword === "repeat") return next === undefined || next.image === "from" || next.image === "in";
   return DECLARING.has(keyword) && !NAMELESS.has(keyword) && !isWord(next);
 }

@@ -19,7 +19,7 @@ function isClose(before: Word, word: Word): boolean {
   const left = before.leaf.tokenType.name;
   const right = word.leaf.tokenType.name;
   if (left === "[" || left === "(" || CLOSE_BEFORE.has(right)) return true;
-  if (right === "UNIT") return ANGLE_SIGNS.has(spelled(word));
+  if (right === "UNIT") return CLOSE_UNITS.has(spelled(word));
   const node = word.leaf.astNode;
   if (right === ".." || left === "..") return isIndexRange(right === ".." ? node : before.leaf.astNode);
   if (left === "-" || left === "−") return isSign(before) || isCode(before);
@@ -27,8 +27,8 @@ function isClose(before: Word, word: Word): boolean {
 }
 
 const CLOSE_BEFORE = new Set([",", ":", "[", "]", ")"]);
-// The SI brochure (9th edition, 5.4.3): no space before these three.
-const ANGLE_SIGNS = new Set(["°", "′", "″"]);
+// The SI brochure (9th edition, 5.4.3): no space before the signs of angles. The sign for inches behind a blank would begin a text.
+const CLOSE_UNITS = new Set(["°", "′", "″", '"']);
 
 /** `[1..4]` close, as a name; `[n + 1 .. n + 4]` would read wrongly. */
 function isIndexRange(node: AstNode): boolean {

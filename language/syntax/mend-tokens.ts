@@ -1,18 +1,20 @@
-// From text to tokens that are worth parsing: strings and comments left open, curly quotes, characters that mean nothing,
-// commas for points and dashes for `..` are told here and read as they were meant. Knows no statement.
+// From text to tokens that are worth parsing: strings and comments left open, curly quotes, characters that mean nothing and numbers
+// written otherwise are told here and read as they were meant. Knows no statement.
 import type { ILexingError, IToken } from "chevrotain";
 import { readCurlyStrings } from "./curly-strings.ts";
 import type { SpragLexer } from "./lexer.ts";
+import { readLongNumbers } from "./long-numbers.ts";
+import { readPlusMinus, tellNumbers } from "./mend-numbers.ts";
 import { limitNesting } from "./nesting.ts";
 import { hasOpenString, readOpenStrings } from "./open-strings.ts";
 import { readOpenTextBlocks } from "./open-text-blocks.ts";
 import { readOpenUnits } from "./open-units.ts";
 import type { SyntaxProblem } from "./problem.ts";
 import type { Recogniser } from "./recognise.ts";
-import { typeName } from "./statements.ts";
+import { openerOf, typeName } from "./statements.ts";
 import { lineEnd } from "./text-line.ts";
 import { readUnitsBelow } from "./units-below.ts";
-import { endOf, readAs } from "./virtual-token.ts";
+import { endOf } from "./virtual-token.ts";
 
 export interface MendedTokens {
   readonly tokens: readonly IToken[];
@@ -33,6 +35,8 @@ export function mendTokens(grammar: Recogniser, lexer: SpragLexer, text: string,
   ({ tokens, errors } = readUnitsBelow({ grammar, text, path, note }, tokens, errors));
   ({ tokens, errors } = readOpenUnits({ text, path, note }, tokens, errors));
   tokens = dropOpenComments(tokens, text, path, note);
+  tokens = dropSecondBraces(tokens, path, note);
+  ({ tokens, errors } = readLongNumbers({ grammar, text, path, note }, tokens, errors));
   if (errors.length > 0) tokens = tellCharacters(grammar, tokens, errors, text, path, note);
   tokens = readPlusMinus(grammar, tokens, path, note);
   tokens = tellNumbers(grammar, tokens, text, path, note);
@@ -68,6 +72,45 @@ function dropOpenComments(tokens: readonly IToken[], text: string, path: string,
   });
 }
 
+/* ---- braces ---- */
+
+/** `{ {`: no block begins with a block. The second goes, and with it its partner where it has one of its own. */
+function dropSecondBraces(tokens: readonly IToken[], path: string, note: Note): readonly IToken[] {
+  const isSecond = (at: number) => typeName(tokens[at]) === "{" && typeName(tokens[at - 1]) === "{";
+  if (!tokens.some((_, at) => isSecond(at))) return tokens;
+  const dropped = new Set<number>();
+  let open = tokens.reduce((sum, token) => sum + ({ "{": 1, "}": -1 }[typeName(token)] ?? 0), 0);
+  let told = 0;
+  tokens.forEach((token, at) => {
+    if (!isSecond(at) || told === MOST_TOLD) return;
+    const isAlone = open > 0;
+    // In a task or branch it may be a step that lost its word.
+    if (!isAlone && HOLDS_STEPS.test(openerOf(tokens, at - 1))) return;
+    told++;
+    dropped.add(at);
+    if (isAlone) open--;
+    else dropped.add(closing(tokens, at));
+    const place = { path, start: token.startOffset, end: endOf(token) };
+    const slip = { name: "brace twice", mended: isAlone ? "" : null };
+    note({ kind: "unexpected", span: place, found: "{", expected: [], within: "", after: "", slip });
+  });
+  return tokens.filter((_, at) => !dropped.has(at));
+}
+
+/** More than this many are told by what they leave behind. */
+const MOST_TOLD = 8;
+const HOLDS_STEPS = /^(?:procedure|task|repeat|when|otherwise|in any order|)$/;
+
+/** The `}` of the `{` at `at`; the end where there is none. */
+function closing(tokens: readonly IToken[], at: number): number {
+  let depth = 0;
+  for (let i = at; i < tokens.length; i++) {
+    depth += { "{": 1, "}": -1 }[typeName(tokens[i])] ?? 0;
+    if (depth === 0) return i;
+  }
+  return tokens.length;
+}
+
 /* ---- characters ---- */
 
 /** One problem for a run of characters; where they stand for a word of the language, it is read in their place. */
@@ -80,147 +123,82 @@ function tellCharacters(
   note: Note,
 ): readonly IToken[] {
   const put: IToken[] = [];
-  const arrows = new Set<number>();
-  for (const { offset, length, line, column } of errors) {
-    const written = text.slice(offset, offset + length);
+  const dropped = new Set<number>();
+  for (const error of errors) {
+    const { offset } = error;
+    const written = text.slice(offset, offset + error.length);
     if (written === ">" && text[offset - 1] === "-") {
-      arrows.add(offset - 1);
+      dropped.add(offset - 1);
       note({ kind: "character", span: { path, start: offset - 1, end: offset + 1 }, character: "->", instead: null });
       continue;
     }
-    const meant = MEANT[written];
+    // `>=` is a character that means nothing, and an equals sign.
+    const isLimit = /^[<>]$/.test(written) && text[offset + 1] === "=";
+    if (isLimit) dropped.add(offset + 1);
+    const end = offset + error.length + (isLimit ? 1 : 0);
+    const instead = MEANT[written] ?? INSTEAD[text.slice(offset, end)] ?? null;
+    const isAfterDigit = /\d/.test(text[offset - 1] ?? "");
+    const isComma = written === ";" && partsThings(tokens, offset);
     note({
       kind: "character",
-      span: { path, start: offset, end: offset + length },
-      character: written,
-      instead: meant ?? null,
+      span: { path, start: offset, end },
+      character: text.slice(offset, end),
+      instead: isComma ? "," : instead !== null && /^\d/.test(instead) && isAfterDigit ? ` ${instead}` : instead,
     });
-    if (meant === undefined || meant === "") continue;
-    const type = grammar.type(meant);
-    const token: IToken = {
-      image: written,
-      tokenType: type,
-      tokenTypeIdx: type.tokenTypeIdx as number,
-      startOffset: offset,
-      endOffset: offset + length - 1,
-      startLine: line ?? 1,
-      endLine: line ?? 1,
-      startColumn: column ?? 1,
-      endColumn: (column ?? 1) + length - 1,
-    };
-    put.push(token);
+    const meant = isComma ? "," : MEANT[written];
+    if (meant !== undefined && meant !== "") put.push(tokenOf(grammar, meant, written, error));
   }
-  if (put.length === 0 && arrows.size === 0) return tokens;
-  return [...tokens.filter((token) => !arrows.has(token.startOffset)), ...put].sort(
+  if (put.length === 0 && dropped.size === 0) return tokens;
+  return [...tokens.filter((token) => !dropped.has(token.startOffset)), ...put].sort(
     (a, b) => a.startOffset - b.startOffset,
   );
 }
 
+/** Whether a number or name stands on both sides of the place, on one line: `1; 4; 2`. */
+function partsThings(tokens: readonly IToken[], offset: number): boolean {
+  const next = tokens.findIndex((token) => token.startOffset > offset);
+  const [before, after] = [tokens[next - 1], tokens[next]];
+  if (before === undefined || after === undefined || before.endLine !== after.startLine) return false;
+  return /^(?:NUMBER|ID|\])$/.test(typeName(before)) && /^(?:NUMBER|ID)$/.test(typeName(after));
+}
+
+function tokenOf(grammar: Recogniser, meant: string, written: string, error: ILexingError): IToken {
+  const { offset, length, line, column } = error;
+  const type = grammar.type(meant);
+  return {
+    image: written,
+    tokenType: type,
+    tokenTypeIdx: type.tokenTypeIdx as number,
+    startOffset: offset,
+    endOffset: offset + length - 1,
+    startLine: line ?? 1,
+    endLine: line ?? 1,
+    startColumn: column ?? 1,
+    endColumn: (column ?? 1) + length - 1,
+  };
+}
+
 const MEANT: Readonly<Record<string, string>> = { "&&": "and", "&": "and", "||": "or", "!": "not", ";": "", "\\": "/" };
 
-/* ---- numbers ---- */
-
-/** `40 +- 2 N·m` would be a sum: it is read as `±`. */
-function readPlusMinus(grammar: Recogniser, tokens: readonly IToken[], path: string, note: Note): readonly IToken[] {
-  const isSign = (at: number) => {
-    if (typeName(tokens[at]) !== "+") return false;
-    const [before, plus, minus, after] = [tokens[at - 1], tokens[at], tokens[at + 1], tokens[at + 2]];
-    if (plus === undefined || typeName(minus) !== "-" || typeName(after) !== "NUMBER") return false;
-    return endOf(plus) === minus?.startOffset && /^(?:NUMBER|DECIMAL_COMMA|UNIT)$/.test(typeName(before));
-  };
-  if (!tokens.some((_, at) => isSign(at))) return tokens;
-  return tokens.flatMap((token, at) => {
-    if (isSign(at - 1)) return [];
-    if (!isSign(at)) return [token];
-    const place = { path, start: token.startOffset, end: endOf(token) + 1 };
-    const slip = { name: "plus minus", mended: "±" };
-    note({ kind: "unexpected", span: place, found: "+-", expected: [], within: "", after: "", slip });
-    return [readAs(grammar.type("±"), token, "±")];
-  });
-}
-
-/** Decimal commas and dashes between numbers, which the grammar reads as what they are meant to be. */
-function tellNumbers(
-  grammar: Recogniser,
-  tokens: readonly IToken[],
-  text: string,
-  path: string,
-  note: Note,
-): readonly IToken[] {
-  let read: IToken[] | null = null;
-  for (let at = 0; at < tokens.length; at++) {
-    const token = tokens[at] as IToken;
-    const name = typeName(token);
-    if (name === "DATE" && !isDay(token.image)) noteDate(token, path, note);
-    else if (name === "DECIMAL_COMMA") {
-      note({
-        kind: "decimal comma",
-        span: span(path, token),
-        text: token.image,
-        mended: token.image.replace(",", "."),
-      });
-    } else if (name === "DASH" || isDash(tokens, at)) {
-      if (name === "-") {
-        read ??= [...tokens];
-        read[at] = readAs(grammar.type("DASH"), token);
-      }
-      noteDash(tokens, at, text, path, note);
-    }
-  }
-  return read ?? tokens;
-}
-
-/** Whether the calendar has the day. */
-function isDay(date: string): boolean {
-  const [year = 0, month = 0, day = 0] = date.split("-").map(Number);
-  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
-  const last = month === 2 && leap ? 29 : (LAST_DAYS[month - 1] ?? 0);
-  return day >= 1 && day <= last;
-}
-
-const LAST_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
-
-function noteDate(token: IToken, path: string, note: Note): void {
-  const slip = { name: "no such day", mended: null };
-  const place = { found: token.image, expected: [], within: "", after: "", slip };
-  note({ kind: "unexpected", span: span(path, token), ...place });
-}
-
-/** `38-42`: two plain numbers with nothing between them but a hyphen are no sum that anyone would write; `2026-5-4` is a date. */
-function isDash(tokens: readonly IToken[], at: number): boolean {
-  return isHyphened(tokens, at) && !isHyphened(tokens, at - 2) && !isHyphened(tokens, at + 2);
-}
-
-function isHyphened(tokens: readonly IToken[], at: number): boolean {
-  if (typeName(tokens[at]) !== "-") return false;
-  const [before, hyphen, after] = [tokens[at - 1], tokens[at], tokens[at + 1]];
-  if (before === undefined || hyphen === undefined || after === undefined) return false;
-  const numbers = typeName(before) === "NUMBER" && typeName(after) === "NUMBER";
-  return numbers && endOf(before) === hyphen.startOffset && endOf(hyphen) === after.startOffset;
-}
-
-function noteDash(tokens: readonly IToken[], at: number, text: string, path: string, note: Note): void {
-  const dash = tokens[at] as IToken;
-  const before = startOfValue(tokens, at - 1) ?? dash;
-  const after = tokens[at + 1];
-  const isNumber = after !== undefined && /^[0-9]/.test(after.image);
-  const end = endOf(isNumber ? after : dash);
-  const [low, high] = [text.slice(before.startOffset, dash.startOffset).trim(), text.slice(endOf(dash), end).trim()];
-  const inBrackets = typeName(tokens[at - 2]) === "[" || typeName(tokens[at - 2]) === ",";
-  note({
-    kind: "dash range",
-    span: { path, start: before.startOffset, end },
-    text: text.slice(before.startOffset, end),
-    mended: inBrackets ? `${low}..${high}` : `${low} .. ${high}`.trim(),
-    dash: span(path, dash),
-  });
-}
-
-function startOfValue(tokens: readonly IToken[], at: number): IToken | undefined {
-  const token = tokens[at];
-  return token !== undefined && /UNIT$/.test(typeName(token)) ? tokens[at - 1] : token;
-}
-
-function span(path: string, token: IToken) {
-  return { path, start: token.startOffset, end: endOf(token) };
-}
+/** What a writer means by it; it is told, and not read so. */
+const INSTEAD: Readonly<Record<string, string>> = {
+  "≤": "at most",
+  "<=": "at most",
+  "<": "at most",
+  "⩽": "at most",
+  "≥": "at least",
+  ">=": "at least",
+  ">": "at least",
+  "⩾": "at least",
+  "×": "*",
+  "÷": "/",
+  "½": "1/2",
+  "¼": "1/4",
+  "¾": "3/4",
+  "⅓": "1/3",
+  "⅔": "2/3",
+  "⅛": "1/8",
+  "⅜": "3/8",
+  "⅝": "5/8",
+  "⅞": "7/8",
+};

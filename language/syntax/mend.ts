@@ -2,9 +2,11 @@
 import type { IToken } from "chevrotain";
 import { ENERGY_STATES, PART_STATES } from "./built-in-states.ts";
 import { editDistance } from "./edit-distance.ts";
+import { wordFor } from "./other-words.ts";
 import type { SyntaxProblem } from "./problem.ts";
 import type { Fit, Recogniser } from "./recognise.ts";
 import { isLineOfStep, problemOf } from "./slip.ts";
+import { standsTwice } from "./slip-names.ts";
 import { type Block, isKeyword, openerOf, opensLine, STATEMENT_RULE, startsAction, typeName } from "./statements.ts";
 import { endOf, isMissing, missingAfter, missingBefore, readAs } from "./virtual-token.ts";
 
@@ -41,7 +43,10 @@ export function mendStatement(
   const place = placeOf(source, flat, start, fit);
   return (
     closeBracket(place) ??
+    dropTwice(place) ??
     readAsName(place) ??
+    readAsRange(place) ??
+    endUse(place) ??
     addLink(place) ??
     addOtherwise(place) ??
     dropPattern(place) ??
@@ -126,6 +131,19 @@ function unmatched(tokens: readonly IToken[], start: number, at: number, open: s
 
 /* ---- words ---- */
 
+/** A word, number or text that stands twice: read as if it stood once. */
+function dropTwice(place: Place): Mended | null {
+  const { tokens, start, at } = place;
+  for (const again of [at, at - 1, start + 1]) {
+    if (again <= start || !standsTwice(tokens, again)) continue;
+    // `step step { … }` may be a step of that name.
+    if (again === start + 1 && /^(?:\{|STRING)$/.test(typeName(tokens[again + 1]))) continue;
+    const read = attempt(place, again, 1, []);
+    if (read !== null && read.end > at) return { ...read, problem: told(place, again, "word twice", "") };
+  }
+  return null;
+}
+
 /** A keyword where only a name can stand is meant as a name. */
 function readAsName(place: Place): Mended | null {
   const { fit, grammar, tokens, at, start, path } = place;
@@ -138,7 +156,8 @@ function readAsName(place: Place): Mended | null {
   if (read === null) return null;
   const word = token.image;
   const suggestion = word.charAt(0).toUpperCase() + word.slice(1);
-  return { ...read, problem: { kind: "reserved word", span: spanOf(path, token), word, suggestion } };
+  const begins = Object.values(STATEMENT_RULE).some((rule) => grammar.canStart(rule, token.tokenType));
+  return { ...read, problem: { kind: "reserved word", span: spanOf(path, token), word, begins, suggestion } };
 }
 
 /** A word that is nearly a keyword, where that keyword fits. */
@@ -146,14 +165,31 @@ function readAsKeyword(place: Place): Mended | null {
   const { grammar, tokens, start, at } = place;
   for (const wrong of [at, at - 1]) {
     const token = tokens[wrong];
-    if (wrong < start || token === undefined || typeName(token) !== "ID") continue;
-    for (const word of nearestWords(grammar, token.image)) {
+    if (wrong < start || token === undefined) continue;
+    const called = wordFor(token.image);
+    if (typeName(token) !== "ID" && called === null) continue;
+    for (const word of [...(called === null ? [] : [called]), ...nearestWords(grammar, token.image)]) {
       const read = attempt(place, wrong, 1, [readAs(grammar.type(word), token, word)]);
       // Only where the mended word takes the reading past the place where it stopped.
-      if (read !== null && read.end > at) return { ...read, problem: told(place, wrong, "misspelt", word) };
+      if (read === null || read.end <= at) continue;
+      return { ...read, problem: told(place, wrong, word === called ? "other word" : "misspelt", word) };
     }
   }
   return null;
+}
+
+/** `38 to 42 N·m`, `Screw[1 to 4]` */
+function readAsRange(place: Place): Mended | null {
+  const { fit, grammar, tokens, at } = place;
+  const token = tokens[at];
+  if (token === undefined || !/^(?:to|through|thru)$/.test(token.image) || opensLine(tokens, at)) return null;
+  if (!/^(?:NUMBER|UNIT)$/.test(typeName(tokens[at - 1])) || !/^(?:NUMBER|-|−)$/.test(typeName(tokens[at + 1])))
+    return null;
+  // `..` is expected wherever a number can go on, and told nowhere.
+  const read = attempt(place, at, 1, [readAs(grammar.type(".."), token, "..")]);
+  return read === null || read.end <= at || fit.expected.includes("to")
+    ? null
+    : { ...read, problem: told(place, at, "range in words", "..") };
 }
 
 function nearestWords(grammar: Recogniser, image: string): string[] {
@@ -176,13 +212,25 @@ function isLikelier(written: string, word: string): boolean {
   return written.length > 3 || word.length > written.length || letters(word) === letters(written);
 }
 
+/** `use "a.sprag", "b.sprag"`: each has a line of its own; what else stands behind a path is left out. */
+function endUse(place: Place): Mended | null {
+  const { grammar, tokens, start, at } = place;
+  if (typeName(tokens[start]) !== "use" || at !== start + 2 || tokens[at] === undefined || opensLine(tokens, at))
+    return null;
+  let end = at + 1;
+  while (end < tokens.length && !opensLine(tokens, end)) end++;
+  const paths = tokens.slice(at, end).filter((token) => typeName(token) === "STRING");
+  const more = paths.flatMap((path) => [missingBefore(grammar.type("use"), path), path]);
+  return { tokens: [...tokens.slice(start, at), ...more], end, problem: told(place, at, "more than a path", null) };
+}
+
 /* ---- words left out in the middle ---- */
 
 /** `avoid` or `wear` before a text, a comma between conditions: what is meant is plain, also on the next line. */
 function addLink(place: Place): Mended | null {
   const { grammar, fit, tokens, start, at } = place;
   const token = tokens[at];
-  if (token === undefined || at === start) return null;
+  if (token === undefined || at === start || standsTwice(tokens, at)) return null;
   const link = linksBefore(token, typeName(tokens[start])).find((each) => fit.expected.includes(each));
   if (link === undefined) return null;
   if (link === "," && startsOwnLine(place)) return null;
@@ -326,7 +374,7 @@ function startsLine(grammar: Recogniser, rule: string, token: IToken | undefined
 
 /* ---- telling ---- */
 
-function told(place: Place, at: number, name: string, mended: string): SyntaxProblem {
+function told(place: Place, at: number, name: string, mended: string | null): SyntaxProblem {
   return problemOf(place, { ...place, at, end: at + 1, expected: place.fit.expected, slip: { name, mended } });
 }
 

@@ -14,7 +14,14 @@ export type SyntaxProblem =
       readonly header: string;
       readonly closeAt: Span;
     }
-  | { readonly kind: "decimal comma"; readonly span: Span; readonly text: string; readonly mended: string }
+  /** `whole`: the number without its comma, where that may part thousands; else null. */
+  | {
+      readonly kind: "decimal comma";
+      readonly span: Span;
+      readonly text: string;
+      readonly mended: string;
+      readonly whole: string | null;
+    }
   | {
       readonly kind: "dash range";
       readonly span: Span;
@@ -22,7 +29,14 @@ export type SyntaxProblem =
       readonly mended: string;
       readonly dash: Span;
     }
-  | { readonly kind: "reserved word"; readonly span: Span; readonly word: string; readonly suggestion: string }
+  /** `begins`: whether a statement can begin with the word. */
+  | {
+      readonly kind: "reserved word";
+      readonly span: Span;
+      readonly word: string;
+      readonly begins: boolean;
+      readonly suggestion: string;
+    }
   | {
       readonly kind: "unexpected";
       readonly span: Span;

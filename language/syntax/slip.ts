@@ -2,6 +2,8 @@
 import type { IToken } from "chevrotain";
 import type { Slip, SyntaxProblem } from "./problem.ts";
 import type { Recogniser } from "./recognise.ts";
+import { isDeclaringWord, NAME_SLIPS, quotesMissing, twice } from "./slip-names.ts";
+import { dateSlip, NUMBER_SLIPS, takesAmount, verbAt } from "./slip-numbers.ts";
 import { type Block, isKeyword, isWord, opensLine, STATEMENT_RULE, startsAction, typeName } from "./statements.ts";
 import { endOf, isMissing, missingBefore } from "./virtual-token.ts";
 
@@ -32,17 +34,19 @@ const MOST_EXPECTED = 6;
 export function problemOf(place: Place, misfit: Misfit): SyntaxProblem {
   const { tokens, start, at, end } = misfit;
   const shown = shownToken(tokens, start, at, end);
-  const slip = misfit.slip ?? slipOf(place.grammar, misfit);
-  const last = slip === null ? shown : lastOf(slip, misfit, shown);
-  const found = at < end && shown === tokens[at] ? place.text.slice(shown.startOffset, endOf(last)) : "";
+  const slip: Recognised | null = misfit.slip ?? slipOf(place.grammar, misfit);
+  const first = tokens[slip?.first ?? -1] ?? shown;
+  const last = tokens[slip?.last ?? -1] ?? (slip?.first === undefined ? shown : first);
+  const found = at < end && shown === tokens[at] ? place.text.slice(first.startOffset, endOf(last)) : "";
+  const before = slip?.first ?? at;
   return {
     kind: "unexpected",
-    span: { path: place.path, start: shown.startOffset, end: endOf(last) },
+    span: { path: place.path, start: first.startOffset, end: endOf(last) },
     found,
     expected: expectedWords(misfit),
     within: withinOf(tokens, start),
-    after: at > start ? (tokens[at - 1]?.image ?? "") : "",
-    slip,
+    after: before > start ? (tokens[before - 1]?.image ?? "") : "",
+    slip: slip && { name: slip.name, mended: slip.mended },
   };
 }
 
@@ -128,9 +132,15 @@ const NOUN_BEHIND: Readonly<Record<string, string>> = {
 
 /* ---- the table of slips ---- */
 
-type Recognise = (misfit: Misfit, grammar: Recogniser) => Slip | null;
+export type Recognise = (misfit: Misfit, grammar: Recogniser) => Recognised | null;
 
-function slipOf(grammar: Recogniser, misfit: Misfit): Slip | null {
+/** A slip, and the tokens that its mended text takes the place of, where they are others than the one that does not fit. */
+export interface Recognised extends Slip {
+  readonly first?: number;
+  readonly last?: number;
+}
+
+function slipOf(grammar: Recogniser, misfit: Misfit): Recognised | null {
   for (const recognise of SLIPS) {
     const slip = recognise(misfit, grammar);
     if (slip !== null) return slip;
@@ -150,6 +160,7 @@ const foundWord =
   };
 
 const SLIPS: readonly Recognise[] = [
+  twice,
   foundWord({
     else: slip("other word", "otherwise"),
     elseif: slip("other word", "otherwise when"),
@@ -159,14 +170,37 @@ const SLIPS: readonly Recognise[] = [
     done: slip("end of block"),
     foreach: slip("other word", "repeat"),
     until: slip("until without wait", "wait until"),
+    goto: slip("other word", "go to"),
+    crosswise: slip("other word", "in cross pattern"),
+    diagonally: slip("other word", "in cross pattern"),
   }),
+  // `tighten Nut hand tight`
+  ({ tokens, start, at, end }) => {
+    const isTight =
+      /^(?:hand|finger|fingers)$/.test(tokens[at]?.image ?? "") &&
+      typeName(tokens[verbAt(tokens, start)]) === "tighten";
+    const last = [at + 1, at + 2].find((i) => i < end && tokens[i]?.image === "tight");
+    return isTight && last !== undefined ? { ...slip("other word", "by hand"), last } : null;
+  },
+  // `go to step First`, `wait for 5 min`
+  ({ tokens, at, end, expected }) => {
+    const [before, word, next] = [typeName(tokens[at - 1]), typeName(tokens[at]), tokens[at + 1]];
+    const isNamed = /^(?:step|task)$/.test(word) && /^(?:to|after|before|perform)$/.test(before);
+    const isFor = word === "for" && before === "wait" && isNumber(next);
+    const isOver = (isNamed && isName(next) && expected.includes("name")) || isFor;
+    return isOver && at + 1 < end ? slip("word too many", "") : null;
+  },
   ({ tokens, at, expected }) =>
     tokens[at]?.image === "using" && expected.includes("with") ? slip("other word", "with") : null,
   ({ tokens, at, start }) => (at === start && typeName(tokens[at]) === "for" ? slip("other word", "repeat") : null),
   ({ tokens, at, expected }) =>
     typeName(tokens[at]) === "(" && expected.includes("[") ? slip("round brackets") : null,
-  ({ tokens, at, expected }) =>
-    typeName(tokens[at]) === "=" && expected.includes("is") ? slip("is for equals", "is") : null,
+  ({ tokens, at, expected }) => {
+    if (typeName(tokens[at]) !== "=" || !expected.includes("is")) return null;
+    let last = at;
+    while (typeName(tokens[last + 1]) === "=") last++;
+    return { ...slip("is for equals", "is"), last };
+  },
   ({ tokens, start, at, end, block }, grammar) =>
     isFlowBlock(block) &&
     at < end &&
@@ -193,32 +227,11 @@ const SLIPS: readonly Recognise[] = [
     isWord(tokens[at + 1])
       ? slip("one role", `by ${tokens[at - 1]?.image} sign ${tokens[at + 1]?.image}`)
       : null,
-  amountBehind,
-  limitBehind,
+  ...NUMBER_SLIPS,
   clauseTooLate,
   ({ tokens, at, end }) => (typeName(tokens[at]) === "}" && at < end ? slip("brace too many", "") : null),
-  ({ tokens, at, end, expected }) =>
-    typeName(tokens[at]) === "STRING" &&
-    at < end &&
-    expected.includes("name") &&
-    isWord(tokens[at + 1]) &&
-    !opensLine(tokens, at + 1)
-      ? slip("title before name", `${tokens[at + 1]?.image} ${tokens[at]?.image}`)
-      : null,
-  ({ tokens, at, end, expected }) =>
-    at < end && typeName(tokens[at]) === "NUMBER" && expected.includes("name") && isDeclaringWord(tokens[at - 1])
-      ? slip("name begins with a digit")
-      : null,
-  ({ tokens, at }) =>
-    typeName(tokens[at]) === "-" &&
-    touches(tokens, at - 1) &&
-    touches(tokens, at) &&
-    isWord(tokens[at - 1]) &&
-    isWord(tokens[at + 1])
-      ? slip("hyphen in name", "_")
-      : null,
-  ({ tokens, at, expected }) =>
-    expected.includes("DATE") && /^[0-9]/.test(tokens[at]?.image ?? "") ? slip("date", isoDate(tokens, at)) : null,
+  ...NAME_SLIPS,
+  dateSlip,
   ({ tokens, start, at, expected }) => {
     if (typeName(tokens[start]) !== "repeat") return null;
     if (typeName(tokens[at]) === "=" && expected.includes("from")) return slip("equals sign", "from");
@@ -231,22 +244,22 @@ const SLIPS: readonly Recognise[] = [
     if (typeName(tokens[start]) === "value" && name === ",") return slip("one value");
     return name === "and" && expected.includes(",") ? slip("comma between things", ",") : null;
   },
-  ({ tokens, at }) => (typeName(tokens[at]) === "=" ? slip("equals sign", "") : null),
+  // `mass 2 kg, sharp`
+  ({ tokens, at, end, block, expected }, grammar) => {
+    const next = tokens[at + 1];
+    if (typeName(tokens[at]) !== "," || expected.includes(",") || at >= end || next === undefined) return null;
+    return grammar.canStart(STATEMENT_RULE[block], next.tokenType) ? slip("comma at the end", "") : null;
+  },
+  ({ tokens, at, expected }) => {
+    if (typeName(tokens[at]) !== "=") return null;
+    const isNameless = typeName(tokens[at - 1]) === "value" && expected.includes("name");
+    return isNameless ? slip("name missing") : slip("equals sign", "");
+  },
   ({ tokens, at }) => (typeName(tokens[at]) === ":" ? slip("colon", "") : null),
   ({ tokens, at, expected }) =>
     expected.includes("=") ? slip("equals missing", `= ${tokens[at]?.image ?? ""}`) : null,
-  ({ tokens, start, at, end, expected }) =>
-    at < end && typeName(tokens[start]) === "use" && at === start + 1 && expected.includes("text")
-      ? slip("quotes missing", `"${lineFrom(tokens, at, end)}"`)
-      : null,
-  ({ tokens, at, end, expected }) =>
-    at < end &&
-    typeName(tokens[at]) === "ID" &&
-    expected.includes("text") &&
-    !opensLine(tokens, at) &&
-    !expected.includes(",")
-      ? slip("quotes missing", `"${wordsFrom(tokens, at, end)}"`)
-      : null,
+  noAction,
+  quotesMissing,
   ({ block, tokens, at, start }) =>
     block === "step" && at === start && /^(?:task|step|procedure)$/.test(typeName(tokens[at]))
       ? slip("step inside step")
@@ -276,9 +289,11 @@ const SLIPS: readonly Recognise[] = [
     at < end && isNumber(tokens[at]) && isNumber(tokens[at - 1]) && expected.includes(",") && !opensLine(tokens, at)
       ? slip("comma missing", `, ${tokens[at]?.image}`)
       : null,
-  ({ tokens, at, end, expected }) => {
+  ({ tokens, start, at, end, expected }) => {
     // Two names in a row are two things; a name behind a value is not one of a list.
     const names = isName(tokens[at]) && (isName(tokens[at - 1]) || typeName(tokens[at - 1]) === "]");
+    // `tighten Nut to FinalTorque Wrench`: behind a value a tool is likelier.
+    if (expected.includes("with") && tokens.slice(start, at).some((token) => typeName(token) === "to")) return null;
     return at < end && names && expected.includes(",") && !opensLine(tokens, at)
       ? slip("comma missing", `, ${tokens[at]?.image}`)
       : null;
@@ -286,6 +301,11 @@ const SLIPS: readonly Recognise[] = [
   wordMissing,
   ({ tokens, at, end, expected }) =>
     at < end && isDeclaringWord(tokens[at - 1]) && expected.includes("name") ? slip("name missing") : null,
+  // `50 mm` among properties
+  ({ tokens, start, at, end, block }) =>
+    at === start && at < end && isNumber(tokens[at]) && !isFlowBlock(block) && !/^(?:file|step|crib)$/.test(block)
+      ? slip("property word missing")
+      : null,
   ({ at, end }) => (at >= end ? slip("unfinished") : null),
 ];
 
@@ -293,8 +313,10 @@ const SLIPS: readonly Recognise[] = [
 function wordMissing({ block, tokens, start, at, end, expected }: Misfit, grammar: Recogniser): Slip | null {
   const found = tokens[at];
   if (at >= end || found === undefined || opensLine(tokens, at)) return null;
-  for (const word of CONNECTING) {
-    if (!expected.includes(word) || (word === "of" && !mayBeShare(tokens, start, at))) continue;
+  const isInLine = block === "step" || isFlowBlock(block) || block === "file";
+  const share = (isInLine || isWord(found)) && mayBeShare(tokens, start, at) ? ["of"] : [];
+  for (const word of [...share, ...CONNECTING]) {
+    if (!expected.includes(word)) continue;
     const window = [...tokens.slice(start, at), missingBefore(grammar.type(word), found), ...tokens.slice(at, end)];
     const fit = grammar.fit(STATEMENT_RULE[block], window, 0);
     if (fit.end > at - start + 1 || fit.furthest > at - start + 2)
@@ -309,15 +331,6 @@ function mayBeShare(tokens: readonly IToken[], start: number, at: number): boole
   return typeName(unit) === "UNIT" && (unit?.image === "%" || (isWord(tokens[at]) && takesAmount(tokens, start)));
 }
 
-function takesAmount(tokens: readonly IToken[], start: number): boolean {
-  return /^(?:apply|fill)$/.test(typeName(tokens[verbAt(tokens, start)]));
-}
-
-/** Where the verb of an action stands: behind the `step` of a step in one line. */
-function verbAt(tokens: readonly IToken[], start: number): number {
-  return typeName(tokens[start]) === "step" ? start + 1 : start;
-}
-
 /** `check "…"`, `sign Fitter`: a line that cannot be a step by itself, unless its word names a step with a block. */
 export function isLineOfStep(grammar: Recogniser, tokens: readonly IToken[], at: number): boolean {
   const token = tokens[at];
@@ -326,32 +339,18 @@ export function isLineOfStep(grammar: Recogniser, tokens: readonly IToken[], at:
   return typeName(tokens[behind]) !== "{";
 }
 
-/** `fill Tank with Oil 5 L`: what is filled in stands behind its amount. */
-function amountBehind({ tokens, start, at, end }: Misfit): Slip | null {
-  const [number, unit] = [tokens[at], tokens[at + 1]];
-  if (at + 1 >= end || !isNumber(number) || typeName(unit) !== "UNIT" || !takesAmount(tokens, start)) return null;
-  const verb = verbAt(tokens, start);
-  const isFill = typeName(tokens[verb]) === "fill";
-  const of = isFill ? tokens[at - 1] : tokens[verb + 1];
-  if (!isWord(of) || opensLine(tokens, at)) return null;
-  return slip("amount behind", `${isFill ? "with" : "apply"} ${number?.image} ${unit?.image} of ${of?.image}`);
+/**
+ * `step fasten Screw[all]`: the verb was taken for the name of a step. Where words go on to the end of the line, it is a text without
+ * its quotation marks.
+ */
+function noAction({ tokens, start, at, end, block }: Misfit): Recognised | null {
+  const isNamed = isFlowBlock(block) && at - start === 2 && at < end && typeName(tokens[start]) === "step";
+  if (!isNamed || !isName(tokens[at - 1]) || !isName(tokens[at]) || opensLine(tokens, at)) return null;
+  const rest = tokens.slice(at, end);
+  const last = rest.findIndex((_, i) => i > 0 && opensLine(rest, i));
+  const isWords = rest.slice(0, last < 0 ? rest.length : last).every((token) => isWord(token) || token.image === ".");
+  return isWords ? null : { ...slip("no action"), first: at - 1, last: at - 1 };
 }
-
-/** `expect 1 mm max`, `expect max 1 mm`: a limit is a word before its value. */
-function limitBehind({ tokens, at, end }: Misfit): Slip | null {
-  if (at >= end || opensLine(tokens, at)) return null;
-  const isBehind = isNumber(tokens[at - 1]) || typeName(tokens[at - 1]) === "UNIT";
-  const word = isBehind ? tokens[at] : isNumber(tokens[at]) ? tokens[at - 1] : undefined;
-  const limit = LIMITS[word?.image.toLowerCase() ?? ""];
-  return limit === undefined ? null : slip("limit behind", limit);
-}
-
-const LIMITS: Readonly<Record<string, string>> = {
-  max: "at most",
-  maximum: "at most",
-  min: "at least",
-  minimum: "at least",
-};
 
 /** A part of a line that stands behind one it has to stand before. */
 function clauseTooLate({ tokens, start, at, end }: Misfit): Slip | null {
@@ -378,14 +377,6 @@ function isAmongTools(tokens: readonly IToken[], at: number): boolean {
   return isName(tokens[before]) && typeName(tokens[before - 1]) === "with";
 }
 
-/** All that stands on the line, with its blanks, as a path is written. */
-function lineFrom(tokens: readonly IToken[], at: number, end: number): string {
-  let text = "";
-  for (let i = at; i < end && (i === at || !opensLine(tokens, i)); i++)
-    text += `${i === at || touches(tokens, i - 1) ? "" : " "}${tokens[i]?.image ?? ""}`;
-  return text.replaceAll("\\", "/");
-}
-
 const CONNECTING = [
   "is",
   "to",
@@ -394,12 +385,12 @@ const CONNECTING = [
   "over",
   "in",
   "on",
-  "of",
   "by",
   "from",
   "for",
   "it",
   "dated",
+  "revision",
   "pattern",
   "factor",
   "limit",
@@ -419,51 +410,4 @@ function isNumber(token: IToken | undefined): boolean {
 
 function isFlowBlock(block: Block): boolean {
   return block === "flow" || block === "procedure";
-}
-
-function isDeclaringWord(token: IToken | undefined): boolean {
-  return /^(?:material|source|role|ring|holes|part|tool|consumable|energy|hazard|option|fact|value|threshold|arrangement|crib|procedure|task|step)$/.test(
-    typeName(token),
-  );
-}
-
-function touches(tokens: readonly IToken[], at: number): boolean {
-  const token = tokens[at];
-  const next = tokens[at + 1];
-  return token !== undefined && next !== undefined && endOf(token) === next.startOffset;
-}
-
-/** The words in a row on one line, as one text. */
-function wordsFrom(tokens: readonly IToken[], at: number, end: number): string {
-  const words: string[] = [];
-  for (let i = at; i < end && isWord(tokens[i]) && (i === at || !opensLine(tokens, i)); i++)
-    words.push((tokens[i] as IToken).image);
-  return words.join(" ");
-}
-
-/** Tokens that the mended text of a slip takes the place of. */
-function lastOf(slip: Slip, { tokens, at, end }: Misfit, shown: IToken): IToken {
-  let last = at;
-  if (slip.name === "quotes missing" && typeName(tokens[at - 1]) === "use")
-    while (last + 1 < end && !opensLine(tokens, last + 1)) last++;
-  else if (slip.name === "quotes missing")
-    while (last + 1 < end && isWord(tokens[last + 1]) && !opensLine(tokens, last + 1)) last++;
-  else if (slip.name === "is for equals") while (typeName(tokens[last + 1]) === "=") last++;
-  else if (slip.name === "title before name" || slip.name === "amount behind") last = at + 1;
-  else if (slip.name === "date")
-    while (touches(tokens, last) && /^[0-9./-]/.test(tokens[last + 1]?.image ?? "")) last++;
-  else return shown;
-  return tokens[last] ?? shown;
-}
-
-/** `2026/05/04` and `2026.05.04` as ISO 8601; day and month in another order are not guessed. */
-function isoDate(tokens: readonly IToken[], at: number): string | null {
-  let written = "";
-  for (let i = at; i < at + 6 && tokens[i] !== undefined; i++) {
-    written += tokens[i]?.image ?? "";
-    if (!touches(tokens, i)) break;
-  }
-  const parts = /^(\d{4})[./-](\d{1,2})[./-](\d{1,2})$/.exec(written);
-  if (parts === null) return null;
-  return `${parts[1]}-${parts[2]?.padStart(2, "0")}-${parts[3]?.padStart(2, "0")}`;
 }

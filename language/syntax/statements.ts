@@ -2,6 +2,7 @@
 // open a block. The one place beside the grammar that knows its keywords.
 import type { IToken } from "chevrotain";
 import type { Recogniser } from "./recognise.ts";
+import { endOf } from "./virtual-token.ts";
 
 /** What a block holds; each has one grammar rule for its statements. */
 export type Block =
@@ -96,6 +97,16 @@ export function typeName(token: Pick<IToken, "tokenType"> | undefined): string {
   return name === "RECORD" ? "record" : name;
 }
 
+/** Words behind which a text stands that writers give as a number: `revision 3`. */
+export const TAKES_TEXT: ReadonlySet<string> = new Set([
+  "document",
+  "revision",
+  "class",
+  "grade",
+  "thread",
+  "tolerance",
+]);
+
 /** Whether a token is a word of the language, whatever it is used for. */
 export function isKeyword(token: IToken | undefined): boolean {
   return /^[a-z]/.test(typeName(token));
@@ -103,6 +114,12 @@ export function isKeyword(token: IToken | undefined): boolean {
 
 export function isWord(token: IToken | undefined): boolean {
   return typeName(token) === "ID" || isKeyword(token);
+}
+
+/** Whether nothing stands between the token at `at` and the next one. */
+export function touches(tokens: readonly IToken[], at: number): boolean {
+  const [token, next] = [tokens[at], tokens[at + 1]];
+  return token !== undefined && next !== undefined && endOf(token) === next.startOffset;
 }
 
 /** Whether the token at `at` is the first of its line. */

@@ -25,7 +25,7 @@ describe("what a line that could not be read leaves in doubt", () => {
   const doubts = (body: string) => mentionsOf(procedureOf(`${SHOP}procedure P { ${body} }`).items);
 
   test.each([
-    ["all it mentions", "step { install A over over B }", [["A", "B"]]],
+    ["all it mentions", "step { install A over with B }", [["A", "B"]]],
     ["all there is, where its object is lost", "step { install over B }", [["A", "B", "C", "E"]]],
     ["all there is, where one of its objects is lost", "step { install A, over B }", [["A", "B", "C", "E"]]],
     ["all there is, where a jump is lost", "step { to nowhere }", [["A", "B", "C", "E"]]],
@@ -59,7 +59,7 @@ describe("what a line that could not be read leaves in doubt", () => {
     expect(mentionsOf(procedure.items.slice(-1))).toEqual([["A"]]);
   });
   test("a part with a line that could not be read says so", () => {
-    const model = modelOf("part A { mass mass 3 kg\n sharp }\npart B { sharp }\npart D { needs Lost }");
+    const model = modelOf("part A { mass of 3 kg\n sharp }\npart B { sharp }\npart D { needs Lost }");
     expect(["A", "B", "D"].map((name) => declared(model, "part", name).damaged)).toEqual([true, false, true]);
     expect(model.damaged).toBe(true);
   });

@@ -102,6 +102,12 @@ describe("a conversion", () => {
       ok: true,
       notes: [{ kind: "style" }, { kind: "decimal comma" }],
     });
+    // A thousand, or one: nobody can know.
+    expect(convertText("1,000 N", "lbf")).toMatchObject({
+      ok: false,
+      problem: { kind: "decimal comma", canonical: "1.000", whole: "1000" },
+    });
+    expect(convertText("0,125 mm", "in")).toMatchObject({ ok: true });
     expect(convertText("42 .. 38 mm", "in")).toMatchObject({ ok: true, notes: [{ kind: "reversed range" }] });
     expect(convertText("-300 °C", "K")).toMatchObject({
       ok: true,

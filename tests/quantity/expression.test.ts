@@ -378,6 +378,20 @@ describe("stages", () => {
     expect(stages(list)).toEqual(["13.5 ± 0.6 N·m", "31.5 ± 1.4 N·m", "45 ± 2 N·m"]);
   });
 
+  test("a number whose sign of per cent is left out is one of the shares, and told once", () => {
+    const list = [nominal(lit("30")), nominal(lit("70")), nominal(of(lit("100", "%"), named(torque)))];
+    expect(stages(list)).toEqual(["13.5 ± 0.6 N·m", "31.5 ± 1.4 N·m", "45 ± 2 N·m"]);
+    const told = evaluateStages(list, "torque").map(({ problems }) => problems);
+    expect(told).toEqual([[{ kind: "missing unit", at: "30", number: "30", usual: ["%"] }], [], []]);
+  });
+
+  test("a whole of another kind is told once, not with each share", () => {
+    const whole = named(quantity("45 ± 4", "ratio"));
+    const list = [nominal(lit("30", "%")), nominal(lit("70", "%")), nominal(of(lit("100", "%"), whole))];
+    const told = evaluateStages(list, "torque").map(({ problems }) => problems.map(({ kind }) => kind));
+    expect(told).toEqual([["mismatch"], [], []]);
+  });
+
   test("`of` spreads over a range, and leaves other values alone", () => {
     const list = [
       nominal(lit("10", "N·m")),

@@ -57,7 +57,12 @@ describe("a unit after a number", () => {
     ["min\n}", "min"],
     ["turn in reverse", "turn"],
     ["turn/s", "turn/s"],
-    ["1/K", null],
+    // As the formatter writes `K⁻¹`.
+    ["1/K", "1/K"],
+    ["1/min }", "1/min"],
+    ["1/2 in", null],
+    ["°C−5 °C", "°C"],
+    ["N·m–42", "N·m"],
   ])("%j is taken as %j", (text, expected) => {
     expect(scanned(text)).toBe(expected);
   });

@@ -175,3 +175,22 @@ test("backslashes in a path", () => {
   }
   expect(findingsIn(so, files)).toEqual([]);
 });
+
+test.each([
+  'use "shop/parts.sprag" "shop/parts.sprag"',
+  'use "shop/parts.sprag" as Parts',
+  'use "shop/parts.sprag", "shop/roles.sprag"',
+  'use Parts from "shop/parts.sprag"',
+  'use ("shop/parts.sprag")',
+  'include "shop/parts.sprag"',
+  "use shop/parts.sprag",
+])("a line that is no “use” takes no name away: %s", (line) => {
+  const files = {
+    "shop/parts.sprag": 'part Cover "cover"\nfact Signed "the sheet is signed"\n',
+    "shop/roles.sprag": 'role Fitter "fitter"\n',
+  };
+  const body = "procedure Look {\n  begin with Signed\n  step inspect Cover\n  step inspect Cover by Fitter\n}\n";
+  const isOther = line.includes("roles") ? body : body.replace(" by Fitter", "");
+  const found = findingsIn(`${line}\n${isOther}`, files);
+  expect(found.map(({ code, range }) => `${code} ${range.start.line}`)).toEqual(["syntax.unexpected 0"]);
+});

@@ -12,8 +12,13 @@ import { linesOf } from "#syntax/lines.ts";
 import { parseText } from "#syntax/parse.ts";
 import type { SyntaxProblem } from "#syntax/problem.ts";
 import { meaningSlips } from "./meaning-slips.ts";
+import { numberSlips } from "./number-slips.ts";
 import { placeOf } from "./slip-texts.ts";
-import { slips } from "./slips.ts";
+import { slips as formSlips } from "./slips.ts";
+import { wordSlips } from "./word-slips.ts";
+
+const all = [...formSlips, ...numberSlips, ...wordSlips];
+const slips = all.filter(({ code }) => code.startsWith("syntax."));
 
 const rules = [character, dashRange, decimalComma, reservedWord, unclosed, unexpected];
 
@@ -38,7 +43,7 @@ test.each(slips.map((slip) => [slip.slip, slip] as const))("%s", (_title, slip) 
   expect([message, why, remedy].join("\n")).toMatch(slip.message);
 });
 
-test.each([...slips, ...meaningSlips].map((slip) => [slip.slip, slip] as const))(
+test.each([...all, ...meaningSlips].map((slip) => [slip.slip, slip] as const))(
   "one finding of the whole check: %s",
   (_title, slip) => {
     const { offset, end } = placeOf(slip);
@@ -92,4 +97,11 @@ test("the examples of the pages show their problem, and are mended by what stand
     expect(parseText(rule.page.fails, "a.sprag").problems.map((problem) => ruleOf(problem).code)).toEqual([rule.code]);
     expect(parseText(rule.page.mended, "a.sprag").problems).toEqual([]);
   }
+});
+
+test.each([
+  ["step", "A statement can begin with “step”."],
+  ["seat", "The language says other things with “seat”."],
+])("why %s cannot be a name is true of it", (word, why) => {
+  expect(findingsIn(`part ${word} "part"\n`).map((found) => found.why)).toEqual([why]);
 });

@@ -27,11 +27,12 @@ export const character = rule({
       };
     if (instead.startsWith('"'))
       return { message: "A text stands in plain quotation marks.", remedy: `Write ${instead}.` };
-    return { message: `“${shown}” is written as “${instead}”.`, remedy: `Write “${instead}”.` };
+    const word = instead.trim();
+    return { message: `“${shown}” is written as “${word}”.`, remedy: `Write “${word}”.` };
   },
   fix: ({ span, instead }) => {
     if (instead === null) return [];
-    const title = instead === "" ? "Take it out" : `Write ${instead}`;
+    const title = instead === "" ? "Take it out" : `Write ${instead.trim()}`;
     return [{ title, edits: [{ span, newText: /^[a-z]/.test(instead) ? ` ${instead} ` : instead }] }];
   },
 });
@@ -39,7 +40,13 @@ export const character = rule({
 const OTHERWISE: Readonly<Record<string, string>> = {
   "->": "Make each action a step of its own: “step …”.",
   "#": "A comment begins with “//”.",
+  ...of("~≈≅∼", "Take it out, and give a range or a tolerance where one is meant: 38 .. 42 N·m."),
+  ...of("ØØø⌀", "Take it out; “diameter” says it."),
 };
+
+function of(signs: string, remedy: string): Record<string, string> {
+  return Object.fromEntries([...signs].map((sign) => [sign, remedy]));
+}
 
 /** At most a dozen characters, those without a shape by their number. */
 function visible(text: string): string {

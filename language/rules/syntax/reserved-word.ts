@@ -12,9 +12,9 @@ export const reservedWord = rule({
     fails: 'part step "step of the ladder"\n',
     mended: 'part Step "step of the ladder"\n',
   },
-  say: ({ word, suggestion }) => ({
+  say: ({ begins, word, suggestion }) => ({
     message: `“${word}” is a word of the language and cannot be a name here.`,
-    why: `A statement can begin with “${word}”.`,
+    why: begins ? `A statement can begin with “${word}”.` : `The language says other things with “${word}”.`,
     remedy: `Call it “${suggestion}”, here and wherever it is named.`,
   }),
   fix: ({ span, suggestion }) => [{ title: `Call it “${suggestion}”`, edits: [{ span, newText: suggestion }] }],

@@ -8,7 +8,7 @@ export const ambiguous = rule({
   about: "quantity: ambiguous",
   page: {
     finds:
-      "A unit that two readers can take for two: “lb” for a force or a torque, “oz” for a volume, “C” for °C, “ton”, and “gal” where US and imperial gallons differ. It is read as the likelier one.",
+      'A unit that two readers can take for two: “lb” for a force or a torque, “oz” for a volume, “C” for °C, “ton”, “gal” where US and imperial gallons differ, and the sign " behind a number, for inches. It is read as the likelier one.',
     why: "An imperial gallon holds a fifth more than a US gallon. The one who fills the gearbox must not have to guess.",
     fails: "value FillAmount = 3 gal\n",
     mended: "value FillAmount = 3 galUS\n",

@@ -28,6 +28,7 @@ type Problem<Name extends QuantityProblem<unknown>["kind"]> = Extract<
 >;
 
 function missingUnit({ number, usual }: Problem<"missing unit">): Saying {
+  if (number === "") return { message: "A part of this has no unit.", remedy: "Write its unit behind each number." };
   const message = `The number ${number} has no unit.`;
   return usual.length === 0
     ? { message, remedy: "Write its unit behind it, on the same line." }
@@ -47,6 +48,13 @@ function wrongKind({ found, wanted, unit }: Problem<"mismatch">): Saying {
       ? `what ${unit ?? "this"} measures, which has no name here`
       : listed(found.slice(0, 3).map(aKind));
   const [first] = found;
+  // `value FinalTorque = 45`, where a torque is wanted
+  if (first === "ratio" && found.length === 1 && unit === null && units.length > 0)
+    return {
+      message: `This has no unit; ${wantedKinds} belongs here.`,
+      why: wantedFound(`${wantedKinds}, in ${listed(units)}`, "a number without a unit"),
+      remedy: "Write the unit behind the number, where that stands.",
+    };
   return {
     message:
       first === undefined
