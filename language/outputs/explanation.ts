@@ -17,9 +17,17 @@ export function explanationLines(
   ];
 }
 
-/** The formula with what its signs mean, for where the values stand beside it: `Ts = T·L/(L + E), T torque, L arm, E adapter offset`. */
-export function formulaText({ formula, inputs }: Explanation): string {
-  return [formula, ...inputs.map(({ symbol, name }) => `${symbol} ${name}`)].join(", ");
+/**
+ * The formula with what its signs mean, for where the values stand beside it: `Ts = T·L/(L + E), T torque, L arm, E adapter offset`.
+ * @param term what goes in, in the words of the language
+ */
+export function formulaText({ formula, inputs }: Explanation, term: (name: string) => string): string {
+  // At a right angle neither offset nor angle is left in it.
+  const signs = new Set(formula.match(/[\p{L}\p{N}]+/gu));
+  return [
+    formula,
+    ...inputs.filter(({ symbol }) => signs.has(symbol)).map(({ symbol, name }) => `${symbol} ${term(name)}`),
+  ].join(", ");
 }
 
 function termText({ name, symbol, value, source }: Term): string {

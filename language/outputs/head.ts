@@ -124,12 +124,13 @@ function resultText(findings: readonly FindingRow[], work: Work, { words }: Writ
 
 /** What is left of this procedure and those it performs, and of what they declare; hints are for the desk. */
 function findingRows(findings: readonly Finding[], work: Work, { words }: Writer): readonly FindingRow[] {
-  const names = new Set(work.procedures.map((procedure) => procedure.name));
+  const [own] = work.procedures;
+  const byName = new Map(work.procedures.map((procedure) => [procedure.name, procedure]));
   const left = findings.filter(
     (finding) =>
       finding.allowed === undefined &&
       finding.severity !== "hint" &&
-      (finding.procedure === undefined || names.has(finding.procedure)),
+      (finding.procedure === undefined || byName.has(finding.procedure)),
   );
   return [...left]
     .sort((a, b) => GRAVITY.indexOf(a.severity) - GRAVITY.indexOf(b.severity))
@@ -137,12 +138,18 @@ function findingRows(findings: readonly Finding[], work: Work, { words }: Writer
       error: finding.severity === "error",
       severity: words.severities[finding.severity],
       code: finding.code,
-      place:
-        finding.step === undefined ? finding.span.path : words.flow.steps(finding.step.number, finding.step.number),
+      place: placeOf(finding, byName.get(finding.procedure ?? "") ?? own, own, words),
       message: finding.message,
       why: finding.why ?? null,
       remedy: finding.remedy ?? null,
     }));
+}
+
+/** Numbers of steps are those of the procedure that the finding is in, which stands with them where it is a performed one. */
+function placeOf({ step, span }: Finding, of: Procedure | undefined, own: Procedure | undefined, words: Words): string {
+  if (step === undefined) return span.path;
+  const place = words.flow.steps(step.number, step.number);
+  return of === undefined || of === own ? place : words.comma([of.title, place]);
 }
 
 const GRAVITY: readonly Finding["severity"][] = ["error", "warning", "information", "hint"];

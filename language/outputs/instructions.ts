@@ -1,7 +1,9 @@
 // Actions and checks as rows to be ticked, all passes of a repeat in one where one sentence says them. Knows no format.
 import type { ExpandedLine } from "#model/expanded.ts";
 import { fillWords } from "#model/fill-words.ts";
+import type { Procedure } from "#model/procedure.ts";
 import type { Block, Field, Instruction, Section } from "./document.ts";
+import { pageText } from "./head.ts";
 import { joiningDetails } from "./joinings.ts";
 import { type Making, type Node, type Origin, passLabel, tickLabels } from "./making.ts";
 import { acrossPasses, passOf, placeOf } from "./passes.ts";
@@ -126,8 +128,13 @@ function sentenceOf(line: Node, making: Making, number: string): Sentence {
     performed?.procedure.title ?? null,
     making.stock,
   );
-  const joined = joiningDetails(line, number, making);
-  return joined.length === 0 ? sentence : { ...sentence, details: [...sentence.details, ...joined] };
+  const more = [...joiningDetails(line, number, making), ...documentDetail(performed?.procedure, making)];
+  return more.length === 0 ? sentence : { ...sentence, details: [...sentence.details, ...more] };
+}
+
+/** Which document is worked to inside another one, with its revision. */
+function documentDetail(procedure: Procedure | undefined, { writer: { words } }: Making): readonly string[] {
+  return procedure?.document ? [`${words.labels.document}: ${pageText(procedure, words)}`] : [];
 }
 
 function sameBeside(a: Sentence, b: Sentence): boolean {

@@ -151,9 +151,13 @@ function liftedTexts(things: readonly Thing[], writer: Writer): readonly string[
   return once.size === 0 ? [] : [thingsPhrase([...once.values()], writer)];
 }
 
-/** Ranges of one kind become one range from the lowest to the highest value. */
+/**
+ * Ranges of one kind become one range from the lowest to the highest value. What stands alone is a limit of a step, and is
+ * rounded as it is there.
+ */
 function usedTexts(values: readonly Value[], writer: Writer): readonly string[] {
   const byKind = new Map<string, Quantity>();
+  const alone = new Map<string, Set<string>>();
   const rest = new Set<string>();
   for (const value of values) {
     const { quantity } = value;
@@ -164,8 +168,14 @@ function usedTexts(values: readonly Value[], writer: Writer): readonly string[] 
     }
     const known = byKind.get(quantity.kind);
     byKind.set(quantity.kind, known === undefined ? quantity : joined(known, quantity));
+    const texts = alone.get(quantity.kind) ?? new Set();
+    alone.set(quantity.kind, texts.add(valueText(value, "must be met", writer)));
   }
-  return [...[...byKind.values()].map((quantity) => writer.value(quantity, "occurs")), ...rest];
+  const ranges = [...byKind].map(([kind, quantity]) => {
+    const [text, ...others] = alone.get(kind) ?? [];
+    return text === undefined || others.length > 0 ? writer.value(quantity, "occurs") : text;
+  });
+  return [...ranges, ...rest];
 }
 
 function joined(a: Quantity, b: Quantity): Quantity {

@@ -128,9 +128,15 @@ function recordFields({ step, pass }: ExpandedStep, label: string | null, making
     const own = wordsFor(record.label, [pass]);
     return {
       id: making.ids.record(step, at, pass),
-      label: label === null ? own : writer.words.records.unit(own, label),
+      label: label === null || saysPass(own, record.label, label) ? own : writer.words.records.unit(own, label),
       limits: record.expect === null ? null : valueText(record.expect, "must be met", writer),
       tools: record.tools.length === 0 ? null : toolsPhrase(record.tools, writer),
     };
   });
+}
+
+/** Whether a text that holds the numbers of its pass says them all. */
+function saysPass(own: string, written: string, label: string): boolean {
+  const said = new Set(own.match(/\d+/g));
+  return own !== written && (label.match(/\d+/g) ?? []).every((number) => said.has(number));
 }

@@ -6,6 +6,7 @@ import type { Tool } from "#model/declarations.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import type { StockLine } from "./document.ts";
 import { formulaText } from "./explanation.ts";
+import type { Words } from "./words/en.ts";
 import type { Writer } from "./writer.ts";
 
 export interface ToolStocks extends Stock {
@@ -23,7 +24,8 @@ export function stockLines(stocks: ToolStocks, tool: Tool, writer: Writer): read
       remarks: [calibration, unsaid.length === 0 ? null : stock.unsaid(writer.words.list(unsaid))].filter(
         (remark) => remark !== null,
       ),
-      settings: isOut ? [] : settings.flatMap((setting) => settingTexts(setting, writer)),
+      // Several steps may tighten alike.
+      settings: isOut ? [] : [...new Set(settings.flatMap((setting) => settingTexts(setting, writer)))],
     };
   });
 }
@@ -37,6 +39,14 @@ export function usableItems(stocks: ToolStocks, tool: Tool): ToolStock["items"] 
   return itemsThatMeet(stocks, tool).filter(({ isOut }) => !isOut);
 }
 
+/** All items in one text, for a cell. */
+export function stockText(items: readonly StockLine[], { stock }: Words): string {
+  if (items.length === 0) return stock.none;
+  const item = ({ label, remarks, settings }: StockLine): string =>
+    [[label, ...remarks].join(", "), settings.join("; ")].filter((text) => text !== "").join(": ");
+  return items.map(item).join("; ");
+}
+
 /** Which crib and day, what settings hold for, and each formula once that they come from. */
 export function stockNotes({ cribs, day, tools }: ToolStocks, { words }: Writer): readonly string[] {
   const { stock } = words;
@@ -44,7 +54,9 @@ export function stockNotes({ cribs, day, tools }: ToolStocks, { words }: Writer)
     .flatMap(({ items }) => items)
     .flatMap(({ misses, isOut, settings }) => (misses.length === 0 && !isOut ? settings.filter(changesSetting) : []));
   const formulas = shown.flatMap(({ explanation }) =>
-    explanation === null ? [] : stock.formula(formulaText(explanation), explanation.source),
+    explanation === null
+      ? []
+      : stock.formula(formulaText(explanation, stock.term), explanation.source.replace(/ \(read\)$/, "")),
   );
   return [
     stock.source(words.list(cribs.map(({ title }) => title)), day),
@@ -70,10 +82,8 @@ function settingTexts(setting: ItemSetting, writer: Writer): readonly string[] {
     stages.flatMap(({ setting: one }) => (one === null ? [] : [middleOf(one)])),
     "nominal",
   );
-  return [
-    stock.setting(fastener.title, torque, writer.words.list(tools), values),
-    ...(window === null ? [] : [stock.keep(writer.value(nominalless(window), "must be met"))]),
-  ];
+  const set = stock.setting(fastener.title, torque, writer.words.list(tools), values);
+  return [window === null ? set : stock.keep(set, writer.value(nominalless(window), "must be met"))];
 }
 
 /** A wrench is set to one value: the middle, where there is a band. */

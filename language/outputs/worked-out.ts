@@ -6,16 +6,18 @@ import { readNumber } from "#quantity/number-text.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import { isZero, mul, ZERO } from "#quantity/rational.ts";
 import { readUnit, scaleOf } from "#quantity/unit.ts";
+import { unitNames } from "./unit-names.ts";
 import type { Writer } from "./writer.ts";
 
-/** `at most Gap - 0.05 mm (0.0020 in), with Gap = gap at the flange`. */
+/** `at most Gap - 0.05 mm (0.0020 in), with Gap = gap at the flange`; `at most 2 × Gap, with …`. */
 export function workedOutText(
   { quantity }: Pick<Value, "quantity">,
   { text, readings }: NonNullable<Value["workedOut"]>,
   writer: Writer,
 ): string {
   const { words } = writer;
-  const formula = words.quantity(inUnits(text.replace(/\s+/g, " "), quantity.kind, writer));
+  const amounts = unitNames(inUnits(text.replace(/\s+/g, " "), quantity.kind, writer));
+  const formula = words.quantity(amounts.replace(/ ?\* ?/g, " × "));
   return words.records.workedOut(
     formula,
     readings.map(({ name, title }) => [name, title]),

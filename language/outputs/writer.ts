@@ -5,6 +5,7 @@ import { type Role, show, showIn } from "#quantity/display.ts";
 import type { Magnitude, Quantity } from "#quantity/quantity.ts";
 import { abs, cmp, type Rational, ZERO } from "#quantity/rational.ts";
 import { shownUnit } from "#quantity/shown-unit.ts";
+import { unitNames } from "./unit-names.ts";
 import type { Words } from "./words/en.ts";
 
 /** Metric, customary, or the writer's own first and the other system's behind it. */
@@ -27,7 +28,7 @@ export function writerOf(words: Words, units: Units, declarations: readonly Decl
   for (const { title } of declarations) (seen.has(title) ? twice : seen).add(title);
   const alike: Writer["alike"] = (quantities, role) => {
     const size = sizeOf(quantities);
-    return quantities.map((quantity) => words.quantity(valueIn(quantity, role, units, size)));
+    return quantities.map((quantity) => words.quantity(unitNames(valueIn(quantity, role, units, size))));
   };
   return {
     words,

@@ -5,7 +5,7 @@ import { openSamples } from "#harness/samples.ts";
 import { checklistTable } from "#outputs/checklist/table.ts";
 import { de } from "#outputs/words/de.ts";
 import { en } from "#outputs/words/en.ts";
-import { documentAs, instructionsIn, make, makeFrom, stepsIn, type Wishes } from "./make.ts";
+import { blocksIn, documentAs, instructionsIn, make, makeFrom, stepsIn, type Wishes } from "./make.ts";
 import { around } from "./procedures.ts";
 import { planFor } from "./record/fill.ts";
 
@@ -28,7 +28,7 @@ test.each<[string, Wishes, string]>([
   ["at most Gap + 0.1 mm", { units: "si" }, "at most Gap + 0.1 mm"],
   ["at most Gap + 0.004 in", { units: "si" }, "at most Gap + 0.101 mm"],
   // Which factor is a length, nobody can tell.
-  ["at most 2 * Gap", { units: "us" }, "at most 2 * Gap"],
+  ["at most 2 * Gap", { units: "us" }, "at most 2 × Gap"],
   // A reading by itself is no less one than with something added.
   ["at most Gap", {}, "at most Gap"],
   ["0 mm .. Gap", { units: "us" }, "0.000 in .. Gap"],
@@ -53,6 +53,37 @@ test("a procedure that is performed beside steps has its number where it is tick
   const text = `${around("step install Base\nperform Other")}\nprocedure Other "Set the shim" { step install Shim }\n`;
   expect(instructionsIn(make(text).document)).toContain("Step 2: Do all of “Set the shim”.");
   expect(instructionsIn(make(text, {}, de).document)).toContain("Schritt 2: „Set the shim“ ganz ausführen.");
+});
+
+test("a procedure that is performed says which document and revision is worked to", () => {
+  const text = `${around("perform Other")}
+    procedure Other "Set the shim" { document "WI-7" revision "C" dated 2026-05-04  step install Shim }\n`;
+  const details = (words = en): readonly string[] =>
+    [...blocksIn(make(text, {}, words).document.blocks)].flatMap((block) =>
+      block.kind === "instruction" && block.performed !== null ? block.details : [],
+    );
+  expect(details()).toEqual(["Document: WI-7 · revision C"]);
+  expect(details(de)).toEqual(["Dokument: WI-7 · Revision C"]);
+});
+
+test("a finding in a performed procedure is at that procedure's step, not at the one of the same number here", () => {
+  const text = `${around("step install Base\nperform Other\nstep install Base")}
+    procedure Other "Set the shim" { step install Shim  step install Shim }\n`;
+  const places = make(text, { draft: true }).document.head.findings.map(({ code, place }) => `${code}: ${place}`);
+  expect(places).toEqual(
+    expect.arrayContaining(["order.already-installed: step 3", "order.already-installed: Set the shim, step 2"]),
+  );
+});
+
+test("a value to be written down says its pass once", () => {
+  const labels = (record: string): readonly string[] =>
+    stepsIn(make(around(`repeat n from 1 to 3 by 2 { step { record ${record} } }`)).document).flatMap(({ fields }) =>
+      fields.map(({ label }) => label),
+    );
+  expect(labels('"depth of screw {n}"')).toEqual(["depth of screw 1", "depth of screw 3"]);
+  expect(labels('"depth"')).toEqual(["depth (1)", "depth (3)"]);
+  // A number that is another's is none of the pass.
+  expect(labels('"depth at 1 o\'clock"')).toEqual(["depth at 1 o'clock (1)", "depth at 1 o'clock (3)"]);
 });
 
 const SEAL = 'consumable Seal "sealant" { cure 30 min }';

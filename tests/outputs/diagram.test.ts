@@ -92,6 +92,17 @@ describe("the places", () => {
     expect(down.filter(([back, isDown]) => !back && !isDown)).toEqual([]);
   });
 
+  test("a way back to the very step it comes from begins and ends at its box", () => {
+    const { boxes, ways } = placed(graph('step A { check "b" if it fails { return to A } }'));
+    const box = boxes.find((one) => one.box.number === "1");
+    const way = ways.find((one) => one.way.from === one.way.to);
+    const side = (box?.x ?? 0) + (box?.width ?? 0) / 2;
+    const ends = [way?.points[0], way?.points.at(-1)];
+    expect(ends.map((end) => end?.x)).toEqual([side, side]);
+    for (const end of ends) expect(Math.abs((end?.y ?? 0) - (box?.y ?? 0))).toBeLessThan((box?.height ?? 0) / 2);
+    expect(Math.max(...(way?.points ?? []).map(({ x }) => x))).toBeGreaterThan(side);
+  });
+
   test("texts are broken between words, and long ones in themselves", () => {
     expect(linesOf("Install the cover over the pins", 12)).toEqual(["Install the", "cover over", "the pins"]);
     expect(linesOf("a ".repeat(2) + "x".repeat(25), 10)).toEqual([

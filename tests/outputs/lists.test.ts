@@ -1,6 +1,7 @@
 // The lists ahead of the work. Source: outputs.md: “tool list …, consumables, parts, time”.
 import { expect, test } from "vitest";
 import { documentAs, make } from "./make.ts";
+import { around } from "./procedures.ts";
 
 const TEXT = `tool Hoist "chain hoist" { lifts 500 kg }
 tool Gauge "feeler gauge" { measures 0.03 .. 1 mm }
@@ -33,5 +34,18 @@ test("of a trainee only values are asked", () => {
   expect(tools.map(({ lifts, used }) => [lifts, used])).toEqual([
     [["covers 1–3 and the pump"], []],
     [[], ["asked for in the steps"]],
+  ]);
+});
+
+test("a limit that stands alone is said as at its step, several as the range that the tool has to have", () => {
+  const used = (lines: string): readonly string[] =>
+    make(around(lines)).document.tools.flatMap(({ used: told }) => told);
+  // 22 and 26 N·m are 16.23 and 19.18 lbf·ft (1.355 818 N·m, NIST SP 811): inwards, and never 16.2 .. 19.2.
+  const one = "step tighten Screw[1] to 24 ± 2 N·m with Wrench";
+  expect(used(one)).toEqual(["24 ± 2 N·m (16.3 .. 19.1 lbf·ft)"]);
+  expect(used(`${one} step tighten Screw[2] to 24 ± 2 N·m with Wrench`)).toEqual(["24 ± 2 N·m (16.3 .. 19.1 lbf·ft)"]);
+  // 42 N·m are 30.98 lbf·ft: outwards.
+  expect(used(`${one} step tighten Screw[2] to 40 ± 2 N·m with Wrench`)).toEqual([
+    "22 .. 42 N·m (16.2 .. 31.0 lbf·ft)",
   ]);
 });

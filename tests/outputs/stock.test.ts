@@ -22,10 +22,10 @@ procedure Close "Close" {
 }
 `;
 
-function made(text: string, format: "md" | "html" | "xml", crib = true, as = "checklist"): string {
+function made(text: string, format: "md" | "html" | "xml", crib = true, as = "checklist", language = "en"): string {
   const texts = new Map([["main.sprag", text]]);
   const workspace = openWorkspace({ texts, present: new Set(), absent: new Set(), today: "2026-05-04" });
-  const wishes = { as, format, units: "us", repeats: "compact", draft: true } as const;
+  const wishes = { as, format, units: "us", repeats: "compact", draft: true, language } as const;
   return exportText(workspace, { path: "main.sprag", ...wishes, ...(crib ? { crib: "main.sprag" } : {}) });
 }
 
@@ -100,10 +100,26 @@ test("each formula that settings come from stands once in the notes, with its so
   expect(others).toEqual([]);
   expect(formula).toContain("Ts = T·L/(L + E), T torque, L arm, E adapter offset. From: NAVEDTRA 14315");
   expect(formulas(made(text, "html"))).toHaveLength(1);
-  // An adapter at an angle has one of its own; without an arm, or out of reach, no setting is shown.
-  expect(formulas(made(text.replaceAll("offset 6 in", "offset 6 in  angle 90°"), "md"))).toHaveLength(1);
+  // An adapter at an angle has one of its own, at 90° without offset and angle; without an arm, or out of reach, no setting is shown.
+  expect(formulas(made(text.replaceAll("offset 6 in", "offset 6 in  angle 90°"), "md"))).toEqual([
+    "How a setting is worked out: Ts = T, T torque. From: NAVEDTRA 14315, fig. 3-44.",
+  ]);
   expect(formulas(made(text.replaceAll(/ {2}arm 1[28] in/g, ""), "md"))).toEqual([]);
   expect(formulas(made(TEXT('item "TW-3" for Wrench { torque 1 .. 9 lbf·in  arm 12 in }'), "md"))).toEqual([]);
+});
+
+test("a setting that several steps ask for stands once", () => {
+  const text = TEXT('item "TW-1" for Wrench { torque 1 .. 900 lbf·in  arm 12 in }');
+  const twice = text.replace(/ {2}step tighten .*\n/, (step) => `${step}  step loosen Screw\n${step}`);
+  expect(wrenchRow(twice).match(/set 66\.67 lbf·in/g)).toHaveLength(1);
+});
+
+test("in German, what goes into a formula is said in German", () => {
+  const text = TEXT('item "TW-1" for Wrench { torque 1 .. 900 lbf·in  arm 12 in }');
+  const page = made(text.replaceAll("offset 6 in", "offset 6 in  angle 30°"), "md", true, "checklist", "de");
+  expect(page).toContain(
+    "Ts = T·L/(L + E·cos α), T Drehmoment, L Armlänge, E Versatz des Aufsatzes, α Winkel des Aufsatzes. Nach: NAVEDTRA 14315, fig. 3-44.",
+  );
 });
 
 test("the hash of the inputs counts the crib, and its texts are escaped", () => {

@@ -1,5 +1,6 @@
 // The trainee's sheet and the assessor's: what is asked, what is answered, what is marked and when it is passed.
 import { describe, expect, test } from "vitest";
+import { isInstalled } from "#harness/debian.ts";
 import type { TableBlock } from "#outputs/document.ts";
 import { de } from "#outputs/words/de.ts";
 import { en } from "#outputs/words/en.ts";
@@ -99,7 +100,7 @@ describe("the assessor's sheet", () => {
       ["1.1", "Install a new gasket."],
       ["1.2", "Lift the bearing cover with the hoist."],
       ["1.3", "Install the bearing cover."],
-      ["1.4", "Once for each n, in this order: 2, 3, 4, 6, 7, 8, 1, 5 Install cover screw n."],
+      ["1.4", "Once for each n, in this order: 2, 3, 4, 6, 7, 8, 1, 5. Install cover screw n."],
       [
         "1.5",
         // 30, 70 and 100 % of 45 ± 2 N·m, in lbf·ft rounded inwards (1 lbf·ft = 1.3558 N·m).
@@ -109,6 +110,7 @@ describe("the assessor's sheet", () => {
           "Round 3: 45 ± 2 N·m (31.8 .. 34.6 lbf·ft). (critical)",
       ],
       ["1.6", "Check: No gap with the feeler gauge. Must be at most 0.05 mm (at most 0.0019 in)."],
+      ["1.6", "Writes down: air temperature (must be 10 .. 30 °C (50 .. 86 °F))."],
     ]);
   });
 
@@ -123,12 +125,39 @@ describe("the assessor's sheet", () => {
     const result = tablesIn("assessor", COVER).at(-1);
     expect(result?.rows.map(({ cells }) => cells.slice(0, 2))).toEqual([
       ["Critical actions done unprompted", 1],
-      ["Done unprompted", 7],
-      ["Done when prompted", 7],
-      ["Not done", 7],
+      ["Done unprompted", 8],
+      ["Done when prompted", 8],
+      ["Not done", 8],
       ["Person assessed, assessor, date", ""],
     ]);
     expect(result?.notes[0]).toContain("One critical action prompted or not done: not passed.");
+  });
+
+  test("says each case in which an action is done, outermost first", () => {
+    const lines = `when Extent is Full { repeat n in 1, 2 { step install Screw[n] } in any order { step "Wipe." } }`;
+    const [table] = tablesIn("assessor", around(lines));
+    expect(table?.rows.map(({ cells }) => cells[1])).toEqual([
+      "If extent of work is “full overhaul”: Once for each n, in this order: 1, 2. Install screw n.",
+      "If extent of work is “full overhaul”: In any order, each one complete before the next: Wipe.",
+    ]);
+  });
+
+  test.each([
+    [en, "Writes down: oil level (must be 2 .. 3 mm); number of the seal."],
+    [de, "Trägt ein: oil level (Sollwert: 2 .. 3 mm); number of the seal."],
+  ])("a step in which values are written down is there, with their limits (%#)", (words, text) => {
+    const lines = 'step { record "oil level" 2 .. 3 mm  record "number of the seal" }';
+    const { blocks } = documentAs("assessor", around(lines), { units: "si" }, words);
+    const [table] = [...blocksIn(blocks)].filter((block) => block.kind === "table");
+    expect(table?.rows.map(({ cells }) => cells.slice(0, 2))).toEqual([["1", text]]);
+  });
+
+  test("what is written down in each of many passes is one row", () => {
+    const lines = 'repeat n from 1 to 6 { step { install Screw[n]  record "depth of screw {n}" 2 .. 3 mm } }';
+    const [table] = tablesIn("assessor", around(lines), false);
+    expect(table?.rows.map(({ cells }) => cells[1]).at(-1)).toBe(
+      "Once for each n, in this order: 1, 2, 3, 4, 5, 6. Writes down: depth of screw 1, …, depth of screw 6 (must be 2 .. 3 mm (0.08 .. 0.11 in)).",
+    );
   });
 
   test("without a critical action the rule speaks of none", () => {
@@ -136,4 +165,13 @@ describe("the assessor's sheet", () => {
       "Passed when no action was left undone.",
     );
   });
+});
+
+test("the number of a step is in one piece on the assessor's page, however deep it is", async () => {
+  if (!isInstalled("pdftotext", "poppler-utils", "step numbers of the assessor's PDF")) return;
+  const deep =
+    'task A "a" { task B "b" { task C "c" { task D "d" { step "Look along the whole of the edge for the mark." step "Look again." } } } }';
+  const pdf = await bytesAs("pdf", documentAs("assessor", around(deep)));
+  const lines = poppler("pdftotext", pdf, "-layout").split("\n");
+  expect(lines.filter((line) => /^\s*1\.1\.1\.1\.[12]\s+Look/.test(line))).toHaveLength(2);
 });

@@ -99,3 +99,25 @@ test("a limit that depends on a reading is printed as it is worked out, not as t
   ]);
   expect(html).not.toContain("1.15 mm");
 });
+
+describe("as a shop reads them", () => {
+  test.each([
+    ["0.4 L", "Fill the cover with 14 US fl oz of oil."],
+    // 1 US gal = 3.785 411 784 L (NIST SP 811): 1 L is 1.06 qt, 6 L are 1.6 gal.
+    ["1 L", "Fill the cover with 1 US qt of oil."],
+    ["6 L", "Fill the cover with 1.6 US gal of oil."],
+    ["3 galUK", "Fill the cover with 3 imp gal of oil."],
+  ])("%s of oil in US units", (amount, said) => {
+    const { document } = make(around(`step fill Cover with ${amount} of Oil`), { units: "us" });
+    expect(instructionsIn(document).map((text) => text.replace(" with oil", ""))).toEqual([said]);
+  });
+
+  test("a limit that is a product of a reading has the sign of a product", () => {
+    const lines = `step measure Gap "gap" with Depth expect 1 .. 2 mm
+      step measure "gap behind" with Depth expect at most 2 * Gap`;
+    const limits = [...blocksIn(make(around(lines)).document.blocks)].flatMap((block) =>
+      block.kind === "instruction" ? block.fields.map((field) => field.limits) : [],
+    );
+    expect(limits.at(-1)).toBe("at most 2 × Gap, with Gap = gap");
+  });
+});

@@ -1,13 +1,13 @@
 // The assessor's sheet: each thing that can be seen being done, to be marked unprompted, prompted or not done; what is critical
 // must be done unprompted. Knows no format.
 import { type BuildInput, documentOf } from "../build.ts";
-import type { Block, Cell, Document, Instruction, Section, TableBlock } from "../document.ts";
+import type { Block, Cell, Document, Field, Instruction, Section, StepRow, TableBlock } from "../document.ts";
 import { cellText } from "../instructions.ts";
 import type { Words } from "../words/en.ts";
 
 export function buildAssessor(input: BuildInput, words: Words): Document {
   const document = documentOf(input, words, { use: "assessor" });
-  const observed = observedIn(document.blocks, { task: null, step: "", critical: false, when: null }, words);
+  const observed = observedIn(document.blocks, { task: null, step: "", critical: false, when: [] }, words);
   return {
     ...document,
     title: words.assessor.title(document.title),
@@ -28,8 +28,8 @@ interface At {
   readonly task: Section | null;
   readonly step: string;
   readonly critical: boolean;
-  /** The case in which it is done. */
-  readonly when: string | null;
+  /** The cases in which it is done, outermost first. */
+  readonly when: readonly string[];
 }
 
 /** In the order of the work. What is only done after a failed check may never be seen, and is left out. */
@@ -39,11 +39,11 @@ function observedIn(blocks: readonly Block[], at: At, words: Words): readonly Ob
       case "section":
         return observedIn(block.blocks, { ...at, task: at.task ?? block }, words);
       case "step":
-        return observedIn(block.blocks, { ...at, step: block.number, critical: block.critical }, words);
+        return stepObserved(block, { ...at, step: block.number, critical: block.critical }, words);
       case "group":
-        return observedIn(block.blocks, { ...at, when: block.heading }, words);
+        return observedIn(block.blocks, inCase(at, block.heading), words);
       case "branch":
-        return block.arms.flatMap((arm) => observedIn(arm.blocks, { ...at, when: arm.heading }, words));
+        return block.arms.flatMap((arm) => observedIn(arm.blocks, inCase(at, arm.heading), words));
       case "statement":
         return block.wear.length === 0 ? [] : [{ ...at, text: words.assessor.wears(words.comma(block.wear)) }];
       case "instruction":
@@ -53,6 +53,34 @@ function observedIn(blocks: readonly Block[], at: At, words: Words): readonly Ob
         return [];
     }
   });
+}
+
+function inCase(at: At, heading: string): At {
+  return { ...at, when: [...at.when, heading] };
+}
+
+/** What is done in a step, and what is written down in it. */
+function stepObserved({ blocks, fields }: StepRow, at: At, words: Words): readonly Observed[] {
+  const { assessor } = words;
+  const done = observedIn(blocks, at, words);
+  if (fields.length === 0) return done;
+  const groups = new Map<string, Field[]>();
+  for (const field of fields) groups.set(likeness(field), [...(groups.get(likeness(field)) ?? []), field]);
+  const asked = [...groups.values()].map((alike) => fieldsText(alike, words));
+  return [...done, { ...at, text: assessor.writesDown(asked.join("; ")) }];
+}
+
+/** The same for what is written down in each pass. */
+function likeness({ label, limits }: Field): string {
+  return `${label.replace(/\d+/g, "#")}\n${limits}`;
+}
+
+/** Of many alike the first and the last. */
+function fieldsText(alike: readonly Field[], { records }: Words): string {
+  const labels = alike.map(({ label }) => label);
+  const said = labels.length > 2 ? [labels[0], "…", labels.at(-1)] : labels;
+  const limits = alike[0]?.limits ?? null;
+  return `${said.join(", ")}${limits === null ? "" : ` (${records.mustBe(limits)})`}`;
 }
 
 /** With all that tells whether it was done right: the torque of each round, the setting of the wrench, the limits of a reading. */
@@ -76,14 +104,14 @@ function tasksOf(observed: readonly Observed[]): readonly (readonly [Observed, .
 const BOX: Cell = { fill: "box" };
 const LINE: Cell = { fill: "line" };
 
-function marksOf(observed: readonly [Observed, ...Observed[]], { assessor, labels }: Words): TableBlock {
+function marksOf(observed: readonly [Observed, ...Observed[]], { assessor, labels, sentence }: Words): TableBlock {
   const [{ task }] = observed;
   return {
     kind: "table",
     title: task === null ? null : `${task.number} ${task.title}`,
     columns: [labels.step, assessor.observed, assessor.unprompted, assessor.prompted, assessor.notDone],
     rows: observed.map(({ step, text, critical, when }) => {
-      const said = when === null ? text : assessor.inCase(when, text);
+      const said = [...when.map(sentence), text].join(" ");
       const cells: readonly Cell[] = [step, critical ? assessor.critical(said) : said, BOX, BOX, BOX];
       return critical ? { cells, grave: true } : { cells };
     }),

@@ -1,6 +1,7 @@
 // What stands above the work in the HTML checklist: title block, check result, signal words, cautions, lists.
 // Knows the document only.
 import { type Document, type Fact, FINDINGS_LANGUAGE, type OpenOption, type StockLine } from "../document.ts";
+import { unparted } from "../formats/unparted.ts";
 import { conditionId, optionId } from "../record/ids.ts";
 import type { Words } from "../words/en.ts";
 import { arrangementHtml } from "./html-arrangements.ts";
@@ -84,7 +85,7 @@ function stockHtml(stock: readonly StockLine[], words: Words): Markup {
   if (stock.length === 0) return markup`${words.stock.none}`;
   return markup`${stock.map(
     ({ label, remarks, settings }) =>
-      markup`<div class="item"><b>${label}</b>${remarks.length === 0 ? nothing : markup` ${words.comma(remarks)}`}${settings.map((text) => markup`<span class="line">${text}</span>`)}</div>`,
+      markup`<div class="item"><b>${label}</b>${remarks.length === 0 ? nothing : markup` ${words.comma(remarks)}`}${settings.map((text) => markup`<span class="line">${unparted(text)}</span>`)}</div>`,
   )}`;
 }
 
@@ -131,7 +132,7 @@ function named({ title, name }: { readonly title: string; readonly name: string 
 
 function lines(texts: readonly string[], none: string): Markup {
   if (texts.length === 0) return markup`${none}`;
-  return markup`${texts.map((text) => markup`<span class="line">${text}</span>`)}`;
+  return markup`${texts.map((text) => markup`<span class="line">${unparted(text)}</span>`)}`;
 }
 
 /** The first cell of each row is its heading. */

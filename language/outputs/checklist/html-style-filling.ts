@@ -78,9 +78,10 @@ button[aria-pressed="true"] { color: var(--ground); background: var(--ink); }
 }
 `;
 
-/** On paper what is filled in stands there, and nothing to be pressed. */
-export const FILLING_PRINT = `@media print {
-  #say, #people, .choices, button, .more, .units, .timer:not(:has(.bad)), .running { display: none !important; }
+/** On paper what is filled in stands there, and nothing to be pressed; who has not signed yet signs by hand. */
+export const FILLING_PRINT = `@media screen { .filling .pen { display: none; } }
+@media print {
+  #say, #people, .choices, button, .more, .typed, .units, .timer:not(:has(.bad)), .running { display: none !important; }
   .option .choice { display: inline-block !important; min-height: 0; padding: 0 .6rem; border-width: 1px; background: none; color: inherit; }
   .option .choice[aria-pressed="true"] { border-width: 3px; }
   #bar { position: static; padding: 0; border: 0; background: none; justify-content: start; }

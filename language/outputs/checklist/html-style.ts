@@ -11,12 +11,18 @@ export function styleSheet(document: Document, words: Words): string {
   const right = document.draft ? words.labels.draft : words.head.uncontrolled;
   return `${SCREEN}${document.record === null ? "" : FILLING}
 @page { size: A4; margin: 20mm 14mm 16mm;
-  @top-left { content: ${cssString(left)}; }
-  @top-right { content: ${cssString(document.title)}; }
+  @top-left { content: ${cssString(cut(left, 60))}; font-size: 9pt; }
+  @top-right { content: ${cssString(cut(document.title, 140))}; font-size: 9pt; }
   @bottom-left { content: ${cssString(right)}; }
   @bottom-right { content: counter(page) " / " counter(pages); }
 }
 ${document.draft ? `body.draft::before { content: ${cssString(words.labels.draft)}; }\n${DRAFT}` : ""}${PRINT}${document.record === null ? "" : FILLING_PRINT}`;
+}
+
+/** As much as the head of a page has room for, without growing over the page. */
+function cut(text: string, most: number): string {
+  const signs = [...text];
+  return signs.length <= most ? text : `${signs.slice(0, most).join("")}…`;
 }
 
 /** A text as a CSS string that can end neither the string nor the style element. */
@@ -128,7 +134,7 @@ const DRAFT = `body.draft::before { position: fixed; inset: 0; display: grid; pl
 const PRINT = `@media print {
   body { max-width: none; padding: 0; font-size: 10pt; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
   h1, h2, h3, h4, h5, h6, .if, .lead { break-after: avoid; }
-  .step, .guarded, .statement, .hold, .failing, tr, li { break-inside: avoid; }
+  .step, .guarded, .statement, .hold, .failing, tr, li, h1, h2, h3, h4, h5, h6, .if { break-inside: avoid; }
   .statement, .note, .task > .source { break-after: avoid; }
   .step > :is(h3, h4, h5, h6) { top: .4rem; }
   .entry { flex-basis: 8rem; }

@@ -270,9 +270,10 @@ function signsHtml(signs: readonly SignOff[], at: At): Markup {
 
 function signHtml({ id, role, pass }: SignOff, { words, where }: At): Markup {
   const who = pass === null ? role : words.records.unit(role, pass);
-  const entry = (label: string): Markup =>
-    markup`<label class="entry"><span><span class="aside">${words.labels.step} ${where}, ${who}: </span>${label}</span><input type="text" autocomplete="off"></label>`;
-  return markup`<div class="sign"${of(id)}><span class="role">${who}</span>${entry(words.labels.name)}${entry(words.labels.signature)}${entry(words.labels.date)}</div>`;
+  // Where the page is filled in on a screen, its script asks for a name and a badge; the rest is for the pen.
+  const entry = (label: string, look: string): Markup =>
+    markup`<label class="${look}"><span><span class="aside">${words.labels.step} ${where}, ${who}: </span>${label}</span><input type="text" autocomplete="off"></label>`;
+  return markup`<div class="sign"${of(id)}><span class="role">${who}</span>${entry(words.labels.name, "entry")}${entry(words.labels.signature, "entry pen")}${entry(words.labels.date, "entry pen")}</div>`;
 }
 
 function holdHtml(hold: readonly SignOff[], at: At): Markup {

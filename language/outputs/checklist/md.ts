@@ -11,9 +11,9 @@ import type {
   SignOff,
   StatementBlock,
   StepRow,
-  StockLine,
   TableBlock,
 } from "../document.ts";
+import { stockText } from "../stock.ts";
 import type { Words } from "../words/en.ts";
 import { inline, linkTo, paragraphs, quoted, table } from "./md-markup.ts";
 
@@ -126,13 +126,6 @@ function listsOf(document: Document, words: Words): readonly string[] {
     ...document.arrangements.flatMap((block) => arrangementOf(block, words)),
     ...section(labels.beforeStart, document.start.map(tickLine).join("\n"), document.start.length),
   ];
-}
-
-function stockText(stock: readonly StockLine[], words: Words): string {
-  if (stock.length === 0) return words.stock.none;
-  const item = ({ label, remarks, settings }: StockLine): string =>
-    [[label, ...remarks].join(", "), settings.join(", ")].filter((text) => text !== "").join(": ");
-  return stock.map(item).join("; ");
 }
 
 function arrangementOf(block: ArrangementBlock, { arrangement, comma }: Words): readonly string[] {

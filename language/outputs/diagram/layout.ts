@@ -77,7 +77,7 @@ export function placed({ boxes, ways }: WorkGraph): Placed {
       const { from, to, back } = way;
       const edge = graph.edge(back ? to : from, back ? from : to, String(at)) as EdgePlace;
       const lines = labels[at] ?? [];
-      const points = back ? [...edge.points].reverse() : edge.points;
+      const points = from === to ? loopOf(place(from), edge) : back ? [...edge.points].reverse() : edge.points;
       const label =
         lines.length === 0 || edge.x === undefined || edge.y === undefined ? null : { x: edge.x, y: edge.y };
       return { way, points, lines, label };
@@ -89,6 +89,18 @@ interface EdgePlace {
   readonly points: readonly Point[];
   readonly x?: number;
   readonly y?: number;
+}
+
+/** Out of the right side of a box and back into it above; the library leaves a gap between its box and such a way. */
+function loopOf({ x, y, width, height }: Rectangle, edge: EdgePlace): readonly Point[] {
+  const side = x + width / 2;
+  const far = Math.max(...edge.points.map((point) => point.x));
+  return [
+    { x: side, y: y + height / 4 },
+    { x: far, y: y + height / 4 },
+    { x: far, y: y - height / 4 },
+    { x: side, y: y - height / 4 },
+  ];
 }
 
 function framesOf(boxes: readonly Box[]): readonly Frame[] {

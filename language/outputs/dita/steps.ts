@@ -37,6 +37,8 @@ function addBlocks(row: Row, blocks: readonly Block[], inCase: string): void {
       case "group":
         ahead.push(headingXml(block.heading));
         addBlocks(row, block.blocks, inCase);
+        // The steps stand in one row: where a repeat or an order left free ends has to be said.
+        ahead.push(headingXml(`${words.table.end}: ${block.heading.replace(/[:：]\s*$/, "")}`));
         break;
       case "branch":
         for (const arm of block.arms) addBlocks(row, arm.blocks, `${inCase}${words.dita.inCase(arm.heading)}`);
@@ -54,7 +56,7 @@ function addBlocks(row: Row, blocks: readonly Block[], inCase: string): void {
         ahead.push(tableXml(block));
         break;
       case "instruction":
-        addStep(row, [], markup`${inCase}${block.text}`, detailsXml(block, words), null);
+        addStep(row, [], markup`${inCase}${block.text}`, infos(detailsXml(block, words)), null);
         if (block.performed !== null) addBlocks(row, [block.performed], inCase);
         break;
       case "step":
@@ -97,10 +99,10 @@ function addStepRow(row: Row, step: StepRow, inCase: string): void {
     ...infoXml(step.terms),
     ...(isSub
       ? [
-          markup`<substeps>${instructions.map(({ text, details }) => markup`<substep><cmd>${text}</cmd>${details}</substep>`)}</substeps>`,
+          markup`<substeps>${instructions.map(({ text, details }) => markup`<substep><cmd>${text}</cmd>${infos(details)}</substep>`)}</substeps>`,
         ]
-      : (only?.details ?? [])),
-    ...fieldsXml(step.fields, words),
+      : infos(only?.details ?? [])),
+    ...infoXml(fieldTexts(step.fields, words)),
     ...infoXml(step.whys.map((why) => `${words.labels.why}: ${why}`)),
     ...infoXml(sourceTexts(step.citations, words)),
     ...signsXml(step.signs, words),
@@ -132,7 +134,7 @@ function partsOf(blocks: readonly Block[], inCase: string, words: Words): readon
         return [{ kind: "instruction", text: block.text, details: detailsXml(block, words) }];
       case "group":
         return partsOf(block.blocks, inCase, words).map((part) =>
-          part.kind === "instruction" ? { ...part, details: [...infoXml([block.heading]), ...part.details] } : part,
+          part.kind === "instruction" ? { ...part, details: [...paragraphs([block.heading]), ...part.details] } : part,
         );
       case "branch":
         return block.arms.flatMap((arm) =>
@@ -148,6 +150,7 @@ function partsOf(blocks: readonly Block[], inCase: string, words: Words): readon
   });
 }
 
+/** What stands below an instruction: in an `info` of a step, or in an entry of a list. */
 function detailsXml(row: Instruction, words: Words): readonly Markup[] {
   const { labels } = words;
   const rounds = row.rounds.map((value, at) => words.dita.tick(`${labels.round} ${at + 1}: ${value}`));
@@ -156,25 +159,23 @@ function detailsXml(row: Instruction, words: Words): readonly Markup[] {
     row.failing === null
       ? []
       : [
-          markup`<info><p><b>${row.failing.heading}</b></p><ol>${partsOf(row.failing.blocks, "", words).map((part) =>
-            part.kind === "note" ? markup`<li>${part.xml}</li>` : markup`<li>${part.text}</li>`,
-          )}</ol></info>`,
+          markup`<p><b>${row.failing.heading}</b></p><ol>${partsOf(row.failing.blocks, "", words).map((part) =>
+            part.kind === "note" ? markup`<li>${part.xml}</li>` : markup`<li>${part.text}${part.details}</li>`,
+          )}</ol>`,
         ];
   return [
-    ...infoXml([...row.details, ...rounds, ...(labelled.length === 0 ? [] : [labelled.join("  ")])]),
-    ...fieldsXml(row.fields, words),
+    ...paragraphs([...row.details, ...rounds, ...(labelled.length === 0 ? [] : [labelled.join("  ")])]),
+    ...paragraphs(fieldTexts(row.fields, words)),
     ...failing,
   ];
 }
 
-function fieldsXml(fields: readonly Field[], { labels, records, list }: Words): readonly Markup[] {
-  return infoXml(
-    fields.map(({ label, limits, tools }) => {
-      const must = limits === null ? "" : ` ${records.mustBe(limits)}`;
-      const by = tools === null ? "" : ` (${labels.measuredWith}: ${list([tools])})`;
-      return `${label}${must}${by}: ________`;
-    }),
-  );
+function fieldTexts(fields: readonly Field[], { labels, records, list }: Words): readonly string[] {
+  return fields.map(({ label, limits, tools }) => {
+    const must = limits === null ? "" : ` ${records.mustBe(limits)}`;
+    const by = tools === null ? "" : ` (${labels.measuredWith}: ${list([tools])})`;
+    return `${label}${must}${by}: ________`;
+  });
 }
 
 function signsXml(signs: readonly SignOff[], { labels, records }: Words): readonly Markup[] {
@@ -196,6 +197,10 @@ function headingXml(text: string): Markup {
 
 function paragraphs(texts: readonly string[]): readonly Markup[] {
   return texts.map((text) => markup`<p>${text}</p>`);
+}
+
+function infos(contents: readonly Markup[]): readonly Markup[] {
+  return contents.length === 0 ? [] : [markup`<info>${contents}</info>`];
 }
 
 function infoXml(texts: readonly string[]): readonly Markup[] {

@@ -79,7 +79,8 @@ export function tableContent({ columns, rows }: TableBlock): TableContent {
   return {
     columns: columns.map((title, at) => ({
       title,
-      share: Math.max(9, title.length, ...rows.map(({ cells }) => lengthOf(cells[at]))),
+      // The first cell is bold and often a number of several levels, which is not parted.
+      share: Math.max(9, title.length, ...rows.map(({ cells }) => lengthOf(cells[at]) * (at === 0 ? WIDER : 1))),
       counts: rows.some(({ cells }) => typeof cells[at] === "number"),
     })),
     rows: rows.map(({ cells, grave = false }) =>
@@ -89,6 +90,8 @@ export function tableContent({ columns, rows }: TableBlock): TableContent {
     ),
   };
 }
+
+const WIDER = 1.5;
 
 /** In letters, within bounds: a longer text is broken into lines. */
 function lengthOf(cell: Cell | undefined): number {

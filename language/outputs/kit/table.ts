@@ -1,6 +1,7 @@
 // A kit list as one table: rows that say what it is, then a row for each tool, part and consumable. Knows no format.
 import type { Document } from "../document.ts";
 import { headRows } from "../head-rows.ts";
+import { stockText } from "../stock.ts";
 import type { Table } from "../table.ts";
 import type { Words } from "../words/en.ts";
 
@@ -10,9 +11,18 @@ export function kitTable(document: Document, words: Words): Table {
   const head = headRows(document, words);
   return {
     title,
-    columns: [table.kind, table.text, labels.nameInText, labels.count, labels.amount, labels.remarks, stock.heading],
+    columns: [
+      table.kind,
+      table.text,
+      labels.nameInText,
+      labels.count,
+      labels.amount,
+      labels.remarks,
+      labels.used,
+      stock.heading,
+    ],
     rows: [
-      ...head.map(({ label, text }) => [label, text, "", "", "", "", ""]),
+      ...head.map(({ label, text }) => [label, text, "", "", "", "", "", ""]),
       ...tools.map((tool) => [
         labels.tool,
         tool.title,
@@ -20,10 +30,11 @@ export function kitTable(document: Document, words: Words): Table {
         1,
         "",
         tool.asked.join("; "),
-        (tool.stock ?? []).map(({ label, remarks }) => [label, ...remarks].join(", ")).join("; "),
+        [...tool.lifts, ...tool.used].join("; "),
+        tool.stock === null ? "" : stockText(tool.stock, words),
       ]),
-      ...parts.map((part) => [labels.part, part.title, part.name, part.count, "", part.remarks.join("; "), ""]),
-      ...consumables.map((one) => [labels.consumable, one.title, one.name, "", one.amounts.join("; "), "", ""]),
+      ...parts.map((part) => [labels.part, part.title, part.name, part.count, "", part.remarks.join("; "), "", ""]),
+      ...consumables.map((one) => [labels.consumable, one.title, one.name, "", one.amounts.join("; "), "", "", ""]),
     ],
   };
 }

@@ -17,6 +17,8 @@ const SPELT = /\bat (?:most|least)\b|\bo'clock\b|\bturn\b/g;
 /** What a check is about, as the checker calls it. */
 const TERMS: Readonly<Record<string, string>> = {
   preload: "Vorspannkraft",
+  "adapter offset": "Versatz des Aufsatzes",
+  "adapter angle": "Winkel des Aufsatzes",
   "torque condition": "Reibzustand beim Anziehen",
   "tool range": "Messbereich des Werkzeugs",
   "tool accuracy": "Genauigkeit des Werkzeugs",

@@ -97,7 +97,7 @@ export const de: Words = {
     reading: "Messwert",
     measuredWith: "Gemessen mit",
     ifItFails: "Wenn nicht in Ordnung",
-    sign: "Unterschrift",
+    sign: "Abzeichnung",
     holdPoint: "HALTEPUNKT",
     role: "Funktion",
     name: "Name",
@@ -308,6 +308,7 @@ export const de: Words = {
     text: "Text",
     part: "Durchgang oder Stück",
     heading: "Überschrift",
+    end: "Ende von",
     instruction: "Anweisung",
   },
   signOff: {
@@ -352,11 +353,12 @@ export const de: Words = {
     unsaid: (what) => `vorher ansehen, in der Liste fehlt: ${term(what)}`,
     setting: (fastener, torque, adapters, settings) =>
       `Für ${fastener}, ${torque}${adapters === "" ? "" : `, mit ${adapters}`}: einstellen auf ${settings.join(", dann ")}`,
-    keep: (window) => `das letzte innerhalb ${window}`,
+    keep: (set, window) => `${set}, das letzte innerhalb ${window}`,
     window: (fastener, torque, window) => `Für ${fastener}, ${torque}: einstellen innerhalb ${window}`,
     noArm: (torque, fastener, adapters) =>
       `Für ${fastener}, ${torque}, mit ${adapters}: kein Einstellwert, weil in der Liste die Armlänge fehlt`,
     source: (cribs, day) => `Werkzeuge aus ${cribs}, Stand ${day}.`,
+    term,
     formula: (formula, source) => `So wird ein Einstellwert berechnet: ${formula}. Nach: ${source}.`,
     settingHolds:
       "Ein Einstellwert gilt nur für dieses eine Werkzeug, mit diesem Aufsatz, seinem Winkel und der eigenen Armlänge. Griff nicht verlängern. Nach jedem Werkzeugwechsel neu ausrechnen.",
@@ -437,6 +439,11 @@ export const de: Words = {
     page: (document, revision) => `${document}${revision === "" ? "" : ` · ${revision}`}`,
     pageOf: (page, of) => `Seite ${page} von ${of}`,
     uncontrolled: "Ein Ausdruck wird nicht gepflegt.",
+    unprinted: "NICHT LESBAR",
+    unprintedMeaning: (count) =>
+      `${count === 1 ? "Ein Zeichen steht" : `${count} Zeichen stehen`} in diesem PDF als leeres Kästchen da. Nicht danach arbeiten: HTML oder DOCX nehmen.`,
+    misordered:
+      "Wörter, die von rechts nach links geschrieben werden, stehen in diesem PDF in falscher Reihenfolge. Nicht danach arbeiten: HTML oder DOCX nehmen.",
     wholeProcedure: "ganze Arbeitsanweisung",
     noDocument: "keine Dokumentnummer",
   },

@@ -1,6 +1,7 @@
 // Every fixed word that outputs print, in English: labels, cautions, and how a sentence is built from the shop's own words.
 // Knows no format. Another language is another object of the same shape.
 
+import { pluralOf, withArticle } from "./en-nouns.ts";
 import { enPage } from "./en-page.ts";
 import { enSheets } from "./en-sheets.ts";
 import { enTrace } from "./en-trace.ts";
@@ -346,6 +347,8 @@ export const en = {
     text: "Text",
     part: "Round or item",
     heading: "Heading",
+    /** Of a heading that holds no further. */
+    end: "End of",
     instruction: "Instruction",
   },
   signOff: {
@@ -392,12 +395,14 @@ export const en = {
     unsaid: (what: string): string => `look at it first: the crib does not say its ${what}`,
     setting: (fastener: string, torque: string, adapters: string, settings: readonly string[]): string =>
       `For the ${fastener}, ${torque}${adapters === "" ? "" : `, with the ${adapters}`}: set ${settings.join(", then ")}`,
-    keep: (window: string): string => `the last within ${window}`,
+    keep: (set: string, window: string): string => `${set}, the last within ${window}`,
     window: (fastener: string, torque: string, window: string): string =>
       `For the ${fastener}, ${torque}: set within ${window}`,
     noArm: (torque: string, fastener: string, adapters: string): string =>
       `For the ${fastener}, ${torque}, with the ${adapters}: no setting, since the crib does not say its arm`,
     source: (cribs: string, day: string): string => `Items of ${cribs} as of ${day}.`,
+    /** What goes into a formula: `torque`, `arm`. */
+    term: (name: string): string => name,
     formula: (formula: string, source: string): string => `How a setting is worked out: ${formula}. From: ${source}.`,
     settingHolds:
       "A setting holds for that item alone, with this adapter, its angle and that item’s own arm. No extension on the handle. Work it out again if a tool changes.",
@@ -469,6 +474,11 @@ export const en = {
     page: (document: string, revision: string): string => `${document}${revision === "" ? "" : ` · ${revision}`}`,
     pageOf: (page: string, of: string): string => `Page ${page} of ${of}`,
     uncontrolled: "A printed copy is uncontrolled.",
+    unprinted: "UNREADABLE",
+    unprintedMeaning: (count: number): string =>
+      `${count === 1 ? "One character stands" : `${count} characters stand`} as empty boxes in this PDF. Do not work from it: take the HTML or DOCX.`,
+    misordered:
+      "Words that are written from right to left stand in the wrong order in this PDF. Do not work from it: take the HTML or DOCX.",
     wholeProcedure: "whole procedure",
     noDocument: "no document number",
   },
@@ -476,17 +486,3 @@ export const en = {
 
 /** Where somebody stands, which takes no article. */
 const WHERE = /^(?:above|below|behind|inside|outside)\b/i;
-
-/** `the` before a title, unless it begins with an article of its own or is a clause: `what is left of the gap`. */
-function withArticle(noun: string): string {
-  return /^(?:the|a|an|what|how|where|when|which|whether)\s/i.test(noun) ? noun : `the ${noun}`;
-}
-
-/** The plural of a title by its last word; titles that are no plain English words are left alone. */
-function pluralOf(title: string): string {
-  if (!/[a-z]$/.test(title) || /[^\x20-\x7e]/.test(title)) return title;
-  if (/(?:ss|x|z|ch|sh)$/.test(title)) return `${title}es`;
-  if (title.endsWith("s")) return title;
-  if (/[^aeiou]y$/.test(title)) return `${title.slice(0, -1)}ies`;
-  return `${title}s`;
-}

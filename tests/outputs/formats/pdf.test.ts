@@ -24,6 +24,31 @@ test("the same document, the same bytes; another document, others", async () => 
   expect(Buffer.compare(await bytesAs("pdf", draft), pdf)).not.toBe(0);
 });
 
+test("signs that its typeface lacks are told of ahead of everything, and none where it has them all", async () => {
+  if (!hasPoppler("notice of signs that are missing")) return;
+  const notice = (text: string): Promise<string> =>
+    bytesAs("pdf", make(around(text)).document).then((bytes) =>
+      poppler("pdftotext", bytes, "-raw").replace(/\s+/g, " "),
+    );
+  // DejaVu Sans has Greek, Cyrillic and technical signs, and no Han (fc-query of Debian's fonts-dejavu-core; read).
+  const without = await notice('step "軸受を清掃する。 Check it."');
+  expect(without).toContain("UNREADABLE 8 characters stand as empty boxes in this PDF. Do not work from it");
+  expect(without.indexOf("UNREADABLE")).toBeLessThan(without.indexOf("Before you rely on this"));
+  expect(await notice('step "Очистить вал, ⌀ 12 ± 0.1 mm, ≥ 2 µm,\u200b α."')).not.toContain("UNREADABLE");
+});
+
+test.each(["تبديل المحمل.", "החלף את המיסב."])(
+  "that words from right to left are out of order is told of: %s",
+  async (text) => {
+    if (!hasPoppler("notice of words that are out of order")) return;
+    const pdf = await bytesAs("pdf", make(around(`step "${text}"`)).document);
+    const told = poppler("pdftotext", pdf, "-raw").replace(/\s+/g, " ");
+    expect(told).toContain(
+      "UNREADABLE Words that are written from right to left stand in the wrong order in this PDF.",
+    );
+  },
+);
+
 describe("what a reader is told of the file", () => {
   test("title, language, date of the document, tags", () => {
     if (!hasPoppler("properties of the PDF")) return;

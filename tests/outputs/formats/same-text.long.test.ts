@@ -81,5 +81,5 @@ async function textsOf(document: Document): Promise<readonly (readonly [string, 
 
 /** Formats part lines in their own ways, and quote marks stand where they may. */
 function bare(text: string): string {
-  return text.replace(/[\s\u00a0>☐*|-]+/g, "");
+  return text.replace(/[\s\u00a0>☐*|\u2212-]+/g, "");
 }

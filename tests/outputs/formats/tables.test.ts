@@ -89,6 +89,83 @@ describe("a row of CSV stands by itself", () => {
   });
 });
 
+describe("rows of CSV are not indented", () => {
+  const toldAs = async (lines: string, words = en): Promise<readonly string[]> => {
+    const { document } = make(around(lines), { units: "si" }, words);
+    const rows = (parse(await textAs("csv", document, words), { bom: true }) as string[][]).slice(1);
+    const { heading, end, instruction } = words.table;
+    return rows.flatMap(([, kind = "", text]) =>
+      [heading, end, instruction].includes(kind) ? [`${kind}: ${text}`] : [],
+    );
+  };
+
+  test("so that it is said where a case ends", async () => {
+    const lines = `step measure Gap "gap" with Depth expect 1 .. 2 mm
+      when Gap at most 1.5 mm { go to Last } step "Between." step Last "Last."`;
+    expect((await toldAs(lines)).slice(1)).toEqual([
+      "Heading: If the gap is at most 1.5 mm:",
+      "Heading: Go on with step 3 (Last). Leave out what lies between.",
+      "End of: If the gap is at most 1.5 mm",
+      "Instruction: Between.",
+      "Instruction: Last.",
+    ]);
+    const arms = 'when Extent is Full { step "a." } otherwise { step "b." } step "c."';
+    expect(await toldAs(arms, de)).toEqual([
+      "Überschrift: Wenn gilt: extent of work ist „full overhaul“:",
+      "Anweisung: a.",
+      "Überschrift: Sonst:",
+      "Anweisung: b.",
+      "Ende von: Wenn gilt: extent of work ist „full overhaul“",
+      "Anweisung: c.",
+    ]);
+  });
+
+  test("and where a failed check, a repeat and an order left free end", async () => {
+    expect(
+      await toldAs(
+        'step { check "b" if it fails { clean Base } } in any order { step "c." } repeat n in 1, 2 { step install Screw[n] }',
+      ),
+    ).toEqual([
+      "Instruction: Check: b.",
+      "Heading: If it fails:",
+      "Instruction: Clean the base.",
+      "End of: If it fails",
+      "Heading: In any order, each one complete before the next:",
+      "Instruction: c.",
+      "End of: In any order, each one complete before the next",
+      "Heading: Once for each n, in this order: 1, 2",
+      "Instruction: Install screw n.",
+      "Instruction: Install screw n.",
+      "End of: Once for each n, in this order: 1, 2",
+    ]);
+  });
+});
+
+test("CSV has what the other forms of a checklist have: lists, key to signal words, sources and figures", async () => {
+  const text = COVER.replace("      takes 3 min", '      figure "cover.svg" "How it lies"\n      takes 3 min');
+  const { document } = make(text);
+  const rows = (parse(await textAs("csv", document), { bom: true }) as string[][]).map((row) => row.slice(0, 3));
+  const of = (kind: string) => rows.filter((row) => row[1] === kind).map((row) => `${row[0]} ${row[2]}`.trim());
+  expect(of("Tool")).toContain(
+    "feeler gauge · measures 0.03 .. 1 mm (0.0011 .. 0.0394 in) · Used here for: at most 0.05 mm (at most 0.0019 in)",
+  );
+  expect(of("Tool")).toHaveLength(document.tools.length);
+  expect(of("Part")).toContain("gasket · Count: 1 · new: 1");
+  expect(of("Key to signal words")).toContain("CAUTION: Equipment can be damaged. Not used for injury to people.");
+  expect(of("Key to signal words")).toHaveLength(document.signals.length);
+  expect(of("Source")).toContain("1.1 pump manual, 6.1");
+  expect(of("Figure")).toEqual(["1.3 How it lies (cover.svg)"]);
+});
+
+test("a kit list says in CSV, too, what each tool is used for", async () => {
+  const rows = parse(await textAs("csv", documentAs("kit", COVER)), { bom: true }) as string[][];
+  const at = rows[0]?.indexOf("Used here for") ?? -1;
+  const used = rows.flatMap((row) => (row[0] === "Tool" ? [[row[1], row[at]]] : []));
+  const kit = documentAs("kit", COVER);
+  expect(used).toEqual(kit.tools.map((tool) => [tool.title, [...tool.lifts, ...tool.used].join("; ")]));
+  expect(used.filter(([, text]) => text !== "")).toHaveLength(3);
+});
+
 describe("a workbook", () => {
   test("has a sheet for each table, texts that are texts, and the same bytes each time", async () => {
     const text = COVER.replace('"gasket"', '"=cmd()"');
@@ -131,7 +208,7 @@ describe("a workbook", () => {
   });
 
   test.each([
-    ["assessor", ["1", "7", "7", "7"]],
+    ["assessor", ["1", "8", "8", "8"]],
     ["kit", ["1", "1", "8"]],
   ])("counts of the %s are numbers, and nothing else is", async (output, counts) => {
     const files = filesIn(await bytesAs("xlsx", documentAs(output, COVER)));

@@ -73,19 +73,21 @@ export function signs(page: Page): Show {
 function sign(page: Page, place: HTMLElement, id: string, role: string, step: string): Show {
   const { words, plan } = page;
   const title = plan.roles.find((one) => one.role === role)?.title ?? role;
-  for (const blank of all(".entry", place)) blank.remove();
+  for (const blank of all(".entry:not(.pen)", place)) blank.remove();
+  const pen = all<HTMLElement>(".pen", place);
   const name = entry(words.name, `${step}, ${title}: `);
   const badge = entry(words.badge, `${step}, ${title}: `);
+  badge.label.classList.add("typed");
   const press = button(
     fill(words.sign, { role: title }),
     () => page.act({ kind: "sign", of: id, name: name.input.value, badge: badge.input.value }),
     "main",
   );
   const told = make("p", { class: "told" });
-  place.append(name.label, badge.label, press, told);
+  place.append(name.label, badge.label, ...pen, press, told);
   return (filling) => {
     const mark = filling.marks.get(id);
-    for (const one of [name.label, badge.label, press]) one.hidden = mark !== undefined;
+    for (const one of [name.label, badge.label, ...pen, press]) one.hidden = mark !== undefined;
     told.hidden = mark === undefined;
     if (mark !== undefined) told.textContent = fill(words.signed, { person: mark.text, time: timeText(mark.at) });
     const isNext = filling.position.next.includes(id);

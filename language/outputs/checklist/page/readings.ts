@@ -2,6 +2,7 @@
 import { amountNow, readTyped, shownIn } from "../../record/amount.ts";
 import type { Entry, ReadingEntry, UnitChoice } from "../../record/plan.ts";
 import { entryOf, type Filling, readingOf, readingsIn } from "../../record/reduce.ts";
+import { unitNames } from "../../unit-names.ts";
 import { all, button, fill, idOf, make, timeText } from "./dom.ts";
 import type { Page, Show } from "./page.ts";
 
@@ -127,7 +128,7 @@ function earlierText({ words }: Page, { events, marks }: Filling, id: string): s
 }
 
 function unitButtons(units: readonly UnitChoice[], name: string, choose: (unit: UnitChoice) => void) {
-  const buttons = units.map((unit) => ({ unit, made: button(unit.text, () => choose(unit), "unit") }));
+  const buttons = units.map((unit) => ({ unit, made: button(unitNames(unit.text), () => choose(unit), "unit") }));
   const group = make("div", { class: "units", role: "group", "aria-label": name }, ...buttons.map(({ made }) => made));
   const show = (chosen: UnitChoice | null): void => {
     for (const { unit, made } of buttons) made.setAttribute("aria-pressed", String(unit === chosen));

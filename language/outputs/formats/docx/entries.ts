@@ -54,7 +54,7 @@ function runs(texts: readonly Span[], size: number, language?: string): readonly
     text.split("\n").map(
       (line, at) =>
         new TextRun({
-          text: unparted(line),
+          text: withMinus(unparted(line)),
           size,
           bold,
           ...(at > 0 ? { break: 1 } : {}),
@@ -63,6 +63,11 @@ function runs(texts: readonly Span[], size: number, language?: string): readonly
         }),
     ),
   );
+}
+
+/** Word processors end a line behind a hyphen: before a number it is a minus, which stays with it. */
+function withMinus(text: string): string {
+  return text.replace(/(?<=^|[\s(])-(?=\d)/g, "\u2212");
 }
 
 export function para(frame: Frame, texts: readonly Span[], look: ParaLook): Paragraph {
@@ -120,13 +125,14 @@ export function tick(frame: Frame, texts: readonly Span[], keep = false): Paragr
 }
 
 /** Boxes in one line, each with its label. */
-export function ticks(frame: Frame, labels: readonly string[]): Paragraph {
+export function ticks(frame: Frame, labels: readonly string[], keep = false): Paragraph {
   const { done } = frame.words.labels;
   const children = labels.flatMap((label) => [
     box(`${done} ${label}`),
-    ...runs([{ text: ` ${label}`, bold: true }, { text: "      " }], SIZE.do),
+    // A line ends before a box, never behind it.
+    ...runs([{ text: `\u00a0${label.replaceAll(" ", "\u00a0")}`, bold: true }, { text: "      " }], SIZE.do),
   ]);
-  return boxed(frame, children, 0, false);
+  return boxed(frame, children, 0, keep);
 }
 
 function boxed(frame: Frame, children: readonly ParagraphChild[], hanging: number, keep: boolean): Paragraph {
@@ -171,8 +177,11 @@ export function field(frame: Frame, { label, limits, tools }: Field): readonly P
   ];
 }
 
-/** Who signs, and where. */
-export function signOff(frame: Frame, { role, pass }: SignOff): readonly Part[] {
+/**
+ * Who signs, and where.
+ * @param keep on the page of what follows
+ */
+export function signOff(frame: Frame, { role, pass }: SignOff, keep = false): readonly Part[] {
   const { labels, records } = frame.words;
   const who = pass === null ? role : records.unit(role, pass);
   const within = inCell(frame);
@@ -185,14 +194,14 @@ export function signOff(frame: Frame, { role, pass }: SignOff): readonly Part[] 
           cantSplit: true,
           height: { value: 680, rule: HeightRule.ATLEAST },
           children: [labels.name, labels.signature, labels.date].map((label) =>
-            cell([para(within, [{ text: label, colour: "#333333" }], { size: SIZE.small, before: 20 })], {
+            cell([para(within, [{ text: label, colour: "#333333" }], { size: SIZE.small, before: 20, keep })], {
               borders: allBorders(line(8)),
             }),
           ),
         }),
       ],
     }),
-    gap(),
+    gap(keep),
   ];
 }
 

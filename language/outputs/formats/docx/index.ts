@@ -66,7 +66,7 @@ export async function documentDocx(document: Document, { words }: Means): Promis
         children: [
           ...titleParts(document, frame),
           ...chaptersBefore(document, words).flatMap((chapter) => chapterParts(chapter, frame)),
-          chapterHead(frame, words.labels.work),
+          ...(document.blocks.length === 0 ? [] : [chapterHead(frame, words.labels.work)]),
           ...blockParts(document.blocks, { frame, level: 3 }),
           ...chaptersAfter(document, words).flatMap((chapter) => chapterParts(chapter, frame)),
           // A file may not end with a table.

@@ -39,13 +39,15 @@ export interface At {
   readonly frame: Frame;
   /** Of the headings. */
   readonly level: number;
+  /** Whether what comes behind belongs on the same page: a signature, what holds up the work. */
+  readonly kept?: boolean;
 }
 
 const STEP = 560;
 const INNER = 360;
 
-export function blockParts(blocks: readonly Block[], at: At): readonly Part[] {
-  return blocks.flatMap((block) => partsFor(block, at));
+export function blockParts(blocks: readonly Block[], { kept = false, ...at }: At): readonly Part[] {
+  return blocks.flatMap((block, index) => partsFor(block, { ...at, kept: kept && index === blocks.length - 1 }));
 }
 
 function partsFor(block: Block, at: At): readonly Part[] {
@@ -135,8 +137,9 @@ function statementParts({ signal, hazards, text, avoid, wear }: StatementBlock, 
 function stepParts(step: StepRow, at: At): readonly Part[] {
   const { frame, level } = at;
   const { labels } = frame.words;
-  const inside = { frame: inner(frame, STEP), level: level + 1 };
-  const small = (text: string): Part => para(inside.frame, [{ text }], { size: SIZE.detail });
+  const kept = [step.fields, step.signs, step.hold].some((more) => more.length > 0);
+  const inside = { frame: inner(frame, STEP), level: level + 1, kept };
+  const small = (text: string, keep = false): Part => para(inside.frame, [{ text }], { size: SIZE.detail, keep });
   const head: Span[] = [
     { text: step.number, bold: true },
     ...(step.critical ? [{ text: `   ${labels.critical}`, bold: true, colour: signalColours.danger.panel }] : []),
@@ -145,7 +148,8 @@ function stepParts(step: StepRow, at: At): readonly Part[] {
   ];
   return [
     para(frame, head, { size: SIZE.step, before: 240, after: 20, keep: true, heading: level }),
-    ...(step.terms.length === 0 ? [] : [small(step.terms.join(" "))]),
+    // What still holds, and when to begin: never on the page before.
+    ...(step.terms.length === 0 ? [] : [small(step.terms.join(" "), true)]),
     ...(step.words === null
       ? []
       : [para(inside.frame, [{ text: step.words, bold: true }], { size: SIZE.do, keep: true })]),
@@ -153,8 +157,8 @@ function stepParts(step: StepRow, at: At): readonly Part[] {
     ...step.fields.flatMap((one) => field(inside.frame, one)),
     ...step.whys.map((why) => small(`${labels.why}: ${why}`)),
     ...step.pictures.flatMap((picture) => pictureParts(picture, inside.frame)),
-    ...sources(step.citations, inside.frame, false),
-    ...step.signs.flatMap((sign) => signOff(inside.frame, sign)),
+    ...sources(step.citations, inside.frame, step.signs.length + step.hold.length > 0),
+    ...step.signs.flatMap((sign) => signOff(inside.frame, sign, step.hold.length > 0)),
     ...holdParts(step.hold, inside.frame),
   ];
 }
@@ -171,18 +175,21 @@ function instructionParts(one: Instruction, at: At): readonly Part[] {
   const { labels } = frame.words;
   const single = one.ticks.length === 1 && one.rounds.length === 0;
   const beside = single ? inner(frame, 520) : frame;
+  const asks = at.kept === true || one.fields.length > 0;
   const lead = single
-    ? tick(frame, [{ text: one.text }])
+    ? tick(frame, [{ text: one.text }], asks || one.details.length > 0)
     : para(frame, [{ text: one.text }], { size: SIZE.do, keep: true });
   return [
     lead,
-    ...one.details.map((text) => para(beside, [{ text }], { size: SIZE.detail, keep: !single })),
+    ...one.details.map((text, at) =>
+      para(beside, [{ text }], { size: SIZE.detail, keep: !single || asks || at < one.details.length - 1 }),
+    ),
     ...(one.figure === undefined ? [] : figureParts(one.figure, beside, !single)),
     ...one.rounds.map((value, round) =>
       tick(
         frame,
         [{ text: `${labels.round} ${round + 1}: ` }, { text: value, bold: true }],
-        round < one.rounds.length - 1,
+        asks || round < one.rounds.length - 1,
       ),
     ),
     ...(single || one.rounds.length > 0
@@ -191,11 +198,14 @@ function instructionParts(one: Instruction, at: At): readonly Part[] {
           ticks(
             frame,
             one.ticks.map(({ label }) => label ?? ""),
+            asks,
           ),
         ]),
     ...one.fields.flatMap((each) => field(beside, each)),
-    ...(one.failing === null ? [] : headed(`${one.failing.heading}:`, one.failing.blocks, { ...at, frame: beside })),
-    ...(one.performed === null ? [] : sectionParts(one.performed, { ...at, frame: inner(frame, INNER) })),
+    ...(one.failing === null
+      ? []
+      : headed(`${one.failing.heading}:`, one.failing.blocks, { ...at, frame: beside, kept: false })),
+    ...(one.performed === null ? [] : sectionParts(one.performed, { ...at, frame: inner(frame, INNER), kept: false })),
   ];
 }
 

@@ -6,12 +6,16 @@ import { SIZE, table, tick } from "./entries.ts";
 import { below, boxed, type Frame, type Piece, paragraph, row, under } from "./piece.ts";
 import { type At, figurePieces, heading, tablePieces } from "./work.ts";
 
-/** What stands above all chapters: title, whether it is a draft, facts. */
-export function titlePieces(document: Document, at: At): readonly Piece[] {
+/**
+ * What stands above all chapters: title, whether it is a draft, facts.
+ * @param unreadable what of it cannot be read here, each a sentence
+ */
+export function titlePieces(document: Document, unreadable: readonly string[], at: At): readonly Piece[] {
   const { frame } = at;
   return [
     ...paragraph(frame, [{ text: document.title, bold: true }], { size: SIZE.title }, "H1", { keep: true }),
-    ...(document.draft ? draftPieces(at) : []),
+    ...(document.draft ? noticePieces(at.words.labels.draft, at.words.labels.draftMeaning, at) : []),
+    ...unreadable.flatMap((text) => noticePieces(at.words.head.unprinted, text, at)),
     ...factPieces(document, frame),
     ...(document.filledBy === undefined ? [] : tablePieces(document.filledBy, at)),
   ];
@@ -46,10 +50,9 @@ function passagePieces(passage: Passage, at: At): readonly Piece[] {
   }
 }
 
-function draftPieces({ frame, words, page }: At): readonly Piece[] {
-  const { labels } = words;
+function noticePieces(what: string, meaning: string, { frame, page }: At): readonly Piece[] {
   const inner = { ...frame, left: frame.left + 8, width: frame.width - 16 };
-  const spans = [{ text: `${labels.draft}  `, bold: true }, { text: labels.draftMeaning }];
+  const spans = [{ text: `${what}  `, bold: true }, { text: meaning }];
   const edge = { width: 2.5, colour: signalColours.danger.panel };
   return boxed(paragraph(inner, spans, { size: SIZE.task }, "P", { gap: 8, keep: true }), frame, { edge }, page, 7);
 }

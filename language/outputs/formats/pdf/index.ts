@@ -45,7 +45,13 @@ export async function documentPdf(document: Document, { words, fonts }: Means): 
     (size: number): WidthOf =>
     (text, bold) =>
       (lettering.widthOf(text, bold) * size) / 1000;
-  draw(document, words, penOn(doc, lettering), widthOf);
+  const texts = textsOf(document);
+  const missing = lettering.missingIn(texts).length;
+  const unreadable = [
+    ...(missing === 0 ? [] : [words.head.unprintedMeaning(missing)]),
+    ...(FROM_RIGHT.test(texts) ? [words.head.misordered] : []),
+  ];
+  draw(document, words, penOn(doc, lettering), widthOf, unreadable);
   doc.end();
   return bytes();
 }
@@ -56,15 +62,32 @@ function dateOf(day: string | null): Date {
   return Number.isNaN(date.getTime()) ? new Date(0) : date;
 }
 
-function draw(document: Document, words: Means["words"], pen: Pen, widthOf: Frame["widthOf"]): void {
+/** Every text of a document, run together. */
+function textsOf(value: unknown): string {
+  if (typeof value === "string") return value;
+  if (typeof value !== "object" || value === null || ArrayBuffer.isView(value)) return "";
+  return Object.values(value).map(textsOf).join("");
+}
+
+/** Scripts whose words this format sets one after the other from the left. */
+const FROM_RIGHT = /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}]/u;
+
+/** @param unreadable what of it cannot be read here, each a sentence */
+function draw(
+  document: Document,
+  words: Means["words"],
+  pen: Pen,
+  widthOf: Frame["widthOf"],
+  unreadable: readonly string[],
+): void {
   const tag: Tag = { type: "Document", parent: null };
   const frame: Frame = { left: MARGIN.side, width: PAGE.width - 2 * MARGIN.side, tag, widthOf };
   const at = { frame, words, level: 2, page: ROOM };
   const work = under(frame, "Sect");
   const pieces = [
-    ...titlePieces(document, at),
+    ...titlePieces(document, unreadable, at),
     ...chaptersBefore(document, words).flatMap((chapter) => chapterPieces(chapter, at)),
-    ...chapterHead(work, words.labels.work),
+    ...(document.blocks.length === 0 ? [] : chapterHead(work, words.labels.work)),
     ...blockPieces(document.blocks, { ...at, frame: work, level: 3 }),
     ...chaptersAfter(document, words).flatMap((chapter) => chapterPieces(chapter, at)),
   ];

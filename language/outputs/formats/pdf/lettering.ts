@@ -6,6 +6,7 @@ export interface Face {
   readonly ref: () => unknown;
   /** Codes of letters, in hexadecimal, with where they stand in thousandths of their size. */
   readonly encode: (text: string) => readonly [readonly string[], readonly Position[]];
+  readonly font: { readonly hasGlyphForCodePoint: (code: number) => boolean };
 }
 
 interface Position {
@@ -30,6 +31,8 @@ export interface Lettering {
   readonly widthOf: (text: string, bold: boolean) => number;
   /** What the operator TJ shows; null where a letter stands out of its line. */
   readonly codesOf: (text: string, bold: boolean) => string | null;
+  /** The characters of a text that have no letter: an empty box stands for each. */
+  readonly missingIn: (text: string) => readonly string[];
 }
 
 /** @param doc with the typefaces `regular` and `bold` */
@@ -64,6 +67,10 @@ export function letteringOf(doc: PDFKit.PDFDocument): Lettering {
       }
       return codes.replaceAll("><", "");
     },
+    missingIn: (text) =>
+      [...new Set(text)].filter(
+        (sign) => !UNSEEN.test(sign) && !regular.face.font.hasGlyphForCodePoint(sign.codePointAt(0) ?? 0),
+      ),
   };
 }
 
@@ -73,6 +80,9 @@ function wordsIn(text: string): readonly string[] {
 }
 
 const SPACE = /([ \u00a0])/;
+
+/** What leaves no mark on paper in any typeface. */
+const UNSEEN = /[\s\p{Cc}\p{Default_Ignorable_Code_Point}]/u;
 
 function shapedBy(face: Face, word: string): Shape {
   const [letters, positions] = face.encode(word);
