@@ -72,6 +72,7 @@ export function readTable(text: string): ReadTable {
     column: columns.moment === undefined ? "mass" : "moment",
     comma: csv.separator !== "," && records.some(({ cells }) => /\d,\d/.test(cells[weighed.at] ?? "")),
     isComma: csv.separator === ",",
+    width: header.cells.length,
     told,
   };
   const rows = records.flatMap((record) => rowOf(record, reading) ?? []);
@@ -137,6 +138,8 @@ interface Reading {
   readonly comma: boolean;
   /** Whether a comma stands between the cells. */
   readonly isComma: boolean;
+  /** How many columns the first line names. */
+  readonly width: number;
   readonly told: TableProblem[];
 }
 
@@ -150,8 +153,15 @@ function rowOf({ cells, line }: CsvRecord, reading: Reading): ArrangementRow | n
   if (serial === "") told.push({ what: "no serial", line });
   if (place !== "" && position === null) told.push({ what: "no position", line, text: place });
   if (fixed && place === "") told.push({ what: "fixed nowhere", line, serial });
-  const weight = weightOf(cells[reading.weighed.at] ?? "", line, reading);
+  const weight = weightOf(weightIn(cells, reading), line, reading);
   return weight === null ? null : { line, serial, position, fixed, weight };
+}
+
+/** `1,SG-041,2,304`: a decimal comma that nobody quoted makes a cell too many, and the mass would be 2. */
+function weightIn(cells: readonly string[], { isComma, weighed: { at }, width }: Reading): string {
+  const [first = "", second = ""] = cells.slice(at);
+  const isTorn = isComma && cells.slice(width).some((one) => one !== "") && /^\d+$/.test(first) && /^\d+/.test(second);
+  return isTorn ? `${first},${second}` : first;
 }
 
 /** `2.304 kg`; `2,304` where the comma is the decimal mark, in the unit of the header. */

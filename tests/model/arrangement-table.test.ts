@@ -28,6 +28,8 @@ describe("columns", () => {
     ["a cell's own unit before the header's", "position,serial,mass (kg)\n1,A,2304 g\n", ["A@1: 2304 g"]],
     ["moments", "position,serial,moment\n1,A,1200 g·mm\n", ["A@1: 1200 g·mm"]],
     ["moments before masses", "serial,mass,moment (g*mm)\nA,2 kg,1200\n", ["A@-: 1200 g·mm"]],
+    ["a cell more than there are columns", "position,serial,mass (kg)\n1,A,2,spare\n", ["A@1: 2 kg"]],
+    ["empty cells at the end", "position,serial,mass (kg)\n1,A,2,,\n", ["A@1: 2 kg"]],
     ["no position yet", "serial,mass\nA,2 kg\n", ["A@-: 2 kg"]],
     ["others beside them, in any order", "date,mass,serial,position\n2026-05-04,2 kg,A,7\n", ["A@7: 2 kg"]],
     [
@@ -69,6 +71,8 @@ test.each([
   ["a fixed part without a place", "position,serial,mass,fixed\n,A,2 kg,x\n", ["fixed nowhere 2"]],
   // 2,304 g is two kilograms in one country and two grams in another.
   ["a comma within a number between commas", 'serial,mass\nA,"2,304 g"\n', ["decimal mark 2"]],
+  ["a decimal comma that nobody quoted", "position,serial,mass (kg)\n1,A,2,304\n", ["decimal mark 2"]],
+  ["the same with its unit", "position,serial,mass\n1,A,2,304 kg\n", ["decimal mark 2"]],
   ["both marks in one number", "serial;mass\nA;2.304,5 g\n", ["decimal mark 2"]],
   ["a point where others have commas", "serial;mass\nA;2,5 kg\nB;2.304 kg\n", ["decimal mark 3"]],
 ])("what is wrong: %s", (_, text, wanted) => {
