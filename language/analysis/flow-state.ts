@@ -2,7 +2,7 @@
 import { type Cell, type Cells, type Entry, UNKNOWN } from "./cell.ts";
 import { ALWAYS, type Decision, type Decisions, NEVER } from "./decision.ts";
 import { shows } from "./state-values.ts";
-import { differences, emptyStore, mergeStores, read, type Store, write } from "./store.ts";
+import { differences, draftOf, emptyStore, mergeStores, read, type Store, write, writeInto } from "./store.ts";
 import type { Test, Update } from "./update.ts";
 import type { World } from "./world.ts";
 
@@ -56,18 +56,56 @@ export function apply(context: StateContext, state: State, updates: readonly Upd
   return next;
 }
 
+/** As {@link apply} for each of the lists in turn; what lies between them nobody sees. */
+export function applyAll(
+  context: StateContext,
+  state: State,
+  lists: readonly { readonly updates: readonly Update[] }[],
+  from: number,
+): State {
+  const [only, ...more] = lists;
+  if (only === undefined || more.length === 0)
+    return only === undefined ? state : apply(context, state, only.updates, from);
+  const { reach } = state;
+  const store = draftOf(state.store);
+  let films = draftOf(state.films);
+  let draft = { reach, store, films };
+  for (const { updates } of lists)
+    for (const update of updates) {
+      const { variable } = update;
+      if (update.usesFilms === true) {
+        films = draftOf(emptyStore());
+        draft = { reach, store, films };
+      } else writeInto(context.world.isFilm(variable) ? films : store, variable, changed(context, draft, update, from));
+    }
+  const isSame = store.root === state.store.root && films.root === state.films.root;
+  return isSame ? state : { reach, store: { root: store.root }, films: { root: films.root } };
+}
+
 function changed(context: StateContext, state: State, update: Update, from: number): Cell {
-  const { cells, decisions } = context;
+  const { cells } = context;
   const { variable, by, when } = update;
   const cell = cellOf(context, state, variable);
   const others: Cell = by === undefined ? ALONE : cellOf(context, state, by);
   // Most variables have one value on all paths.
   const only = cell.length === 1 ? cell[0] : undefined;
   const other = others.length === 1 ? others[0] : undefined;
-  if (only !== undefined && other !== undefined && when === undefined) {
-    const next = become(context, update, from, only, other);
-    return next === only ? cell : cells.of([next]);
-  }
+  if (only === undefined || other === undefined || when !== undefined)
+    return changedOnWays(context, state, update, from, cell, others);
+  const next = become(context, update, from, only, other);
+  return next === only ? cell : cells.of([next]);
+}
+
+function changedOnWays(
+  context: StateContext,
+  state: State,
+  update: Update,
+  from: number,
+  cell: Cell,
+  others: Cell,
+): Cell {
+  const { cells, decisions } = context;
+  const { variable, when } = update;
   const becomes = (entry: Entry): Entry[] => others.map((each) => become(context, update, from, entry, each));
   if (when === undefined) return cells.of(cell.flatMap(becomes));
   // Each stays what it is. That all are found among the old ones is not enough: in a loop one may have become another.

@@ -4,7 +4,7 @@ import type { ExpandedCondition, ExpandedProcedure } from "#model/expanded.ts";
 import type { Move } from "./action.ts";
 import { type Cell, UNKNOWN } from "./cell.ts";
 import { ALWAYS, type Decision, NEVER } from "./decision.ts";
-import { apply, assign, cellOf, meet, type State, sameState } from "./flow-state.ts";
+import { apply, applyAll, assign, cellOf, meet, type State, sameState } from "./flow-state.ts";
 import { type Atom, allows, canFail, conjuncts, type Formula, mayHold, negated, settle } from "./formula.ts";
 import type { Edge, Node } from "./graph.ts";
 import { type FollowContext, prepare, type Run } from "./run.ts";
@@ -143,9 +143,7 @@ function entryState(run: Run, ways: readonly Way[], limit: (variable: number, ce
 
 /** The state after what happens at the node. */
 export function pass(run: Run, node: Node, entry: State): State {
-  let state = beforeMoves(run, node, entry);
-  for (const { updates } of run.movesAt(node)) state = apply(run, state, updates, node.id);
-  return state;
+  return applyAll(run, beforeMoves(run, node, entry), run.movesAt(node), node.id);
 }
 
 /** Every move at the node, with the state before it. */

@@ -259,21 +259,21 @@ function changersIn(
   formula: (condition: ExpandedCondition) => Formula,
 ): Run["changedAt"] {
   const changers = new Map<number, Node[]>();
-  const changedBy = (node: Node): ReadonlySet<number> => {
+  const changes = (node: Node, variable: number): void => {
+    const known = changers.get(variable);
+    if (known === undefined) changers.set(variable, [node]);
+    else if (known[known.length - 1] !== node) known.push(node);
+  };
+  const gather = (node: Node): void => {
     const { operation } = node;
-    const given =
-      operation.kind === "leave" ? operation.step.gives.flatMap((condition) => atomsOf(formula(condition))) : [];
-    const moved = operation.kind === "act" ? movesAt(node).flatMap((move) => move.updates) : [];
-    return new Set([...given, ...moved].map(({ variable }) => variable));
+    if (operation.kind === "leave")
+      for (const condition of operation.step.gives)
+        for (const { variable } of atomsOf(formula(condition))) changes(node, variable);
+    if (operation.kind !== "act") return;
+    for (const { updates } of movesAt(node)) for (const { variable } of updates) changes(node, variable);
   };
   return (variable) => {
-    if (changers.size === 0)
-      for (const node of graph.nodes)
-        for (const changed of changedBy(node)) {
-          const known = changers.get(changed);
-          if (known === undefined) changers.set(changed, [node]);
-          else known.push(node);
-        }
+    if (changers.size === 0) for (const node of graph.nodes) gather(node);
     return changers.get(variable) ?? [];
   };
 }

@@ -42,6 +42,38 @@ function writeAt<T>(branch: Branch<T>, level: number, index: number, value: T): 
   return copy;
 }
 
+/** A store that is being written: what it shares with others is copied once, however often it is written to. */
+export interface Draft<T> extends Store<T> {
+  root: Branch<T>;
+  /** Made for it, and known to nobody else. */
+  readonly own: Set<Branch<T>>;
+}
+
+export function draftOf<T>({ root }: Store<T>): Draft<T> {
+  return { root, own: new Set() };
+}
+
+/** Makes `index` of the draft hold `value`. The draft is not to be written any more once its root is a store's. */
+export function writeInto<T>(draft: Draft<T>, index: number, value: T): void {
+  if (read(draft, index) === value) return;
+  draft.root = ownBranch(draft, draft.root);
+  let branch = draft.root as (Branch<T> | T | undefined)[];
+  for (let level = DEPTH - 1; level > 0; level--) {
+    const slot = (index >> (level * BITS)) & (WIDTH - 1);
+    const next = ownBranch(draft, (branch[slot] as Branch<T> | undefined) ?? []);
+    branch[slot] = next;
+    branch = next as (Branch<T> | T | undefined)[];
+  }
+  branch[index & (WIDTH - 1)] = value;
+}
+
+function ownBranch<T>({ own }: Draft<T>, branch: Branch<T>): Branch<T> {
+  if (own.has(branch)) return branch;
+  const copy = branch.slice();
+  own.add(copy);
+  return copy;
+}
+
 /** Merges two stores of one size; `join` is asked only where they differ. */
 export function mergeStores<T>(
   a: Store<T>,

@@ -17,7 +17,18 @@ import type {
 import { instanceRange } from "./instances.ts";
 import { type Instances, instancesOf, isConstantTarget } from "./instances-of-target.ts";
 import type { ModelProblem, Pass } from "./problem.ts";
-import type { Action, Condition, Item, Line, Procedure, RepeatBlock, Step, Target, WhenBlock } from "./procedure.ts";
+import type {
+  Action,
+  Condition,
+  Item,
+  Line,
+  Procedure,
+  RepeatBlock,
+  Step,
+  Target,
+  Task,
+  WhenBlock,
+} from "./procedure.ts";
 import { countSteps, isConstantRange, passValues } from "./repeat-passes.ts";
 import { objectsOf, secondOf, spokenOf } from "./spoken-of.ts";
 
@@ -67,7 +78,7 @@ function itemsIn(writing: Writing, items: readonly Item[], pass: Pass): readonly
 function itemIn(writing: Writing, item: Item, pass: Pass): readonly ExpandedItem[] {
   switch (item.kind) {
     case "task":
-      return [{ kind: "task", task: item, pass, items: itemsIn(writing, item.items, pass) }];
+      return [taskIn(writing, item, pass)];
     case "step":
       return [stepIn(writing, item, pass)];
     case "perform":
@@ -87,6 +98,20 @@ function itemIn(writing: Writing, item: Item, pass: Pass): readonly ExpandedItem
       return [plainIn(item, pass)];
   }
 }
+
+type ExpandedTask = Extract<ExpandedItem, { readonly kind: "task" }>;
+
+function taskIn(writing: Writing, task: Task, pass: Pass): ExpandedTask {
+  const known = pass.length === 0 ? written.get(task) : undefined;
+  if (known !== undefined) return known;
+  const told = writing.outside.size;
+  const made: ExpandedTask = { kind: "task", task, pass, items: itemsIn(writing, task.items, pass) };
+  if (pass.length === 0 && writing.outside.size === told) written.set(task, made);
+  return made;
+}
+
+/** What needs no telling is written out once, as long as the task is the same. */
+const written = new WeakMap<Task, ExpandedTask>();
 
 function stepIn(writing: Writing, step: Step, pass: Pass): ExpandedStep {
   const needs = step.needs.map((condition) => conditionIn(writing, condition, pass));

@@ -8,9 +8,10 @@ import type { Declaration, Term } from "./declarations.ts";
 import { declareAll, declaringNodes } from "./declare.ts";
 import { duplicatesInFile, duplicatesInProcedure } from "./duplicates.ts";
 import { resolvePath } from "./files.ts";
+import { createTaskLowering, type KeptTasks, type MovedTasks } from "./kept-tasks.ts";
 import { fillDeclaration, lowerTerm, lowerVerb } from "./lower-declarations.ts";
 import { lowerHeadless, lowerProcedure } from "./lower-procedure.ts";
-import { type Lowering, type Reach, type Scope, spanOf } from "./lowering.ts";
+import { type Doubt, type Lowering, type Reach, type Scope, spanOf, watched } from "./lowering.ts";
 import { misplace } from "./misplaced.ts";
 import { propertySpan } from "./names.ts";
 import { ownWordsIn, type Wording } from "./own-words.ts";
@@ -59,6 +60,8 @@ export interface Piece {
   readonly isSilent: boolean;
   /** Whether it was asked what the lines that could not be read may hide. */
   readonly asksOfDamage: boolean;
+  /** Null where they are to be lowered again, should another part of it change. */
+  readonly tasks: KeptTasks | null;
 }
 
 export type Container = ast.Procedure | ast.Damaged;
@@ -79,7 +82,7 @@ interface Part {
   readonly declared: readonly AstNode[];
   /** What it was before and still is. */
   readonly same: Piece | null;
-  readonly doubt: { isAskedOf: boolean };
+  readonly doubt: Doubt;
 }
 
 /**
@@ -126,20 +129,7 @@ function partOf(
   node: ast.File | Container,
   same: Piece | null,
 ): Part {
-  const { isDamaged, isHidden } = scope.reach;
-  const doubt = { isAskedOf: false };
-  const reach: Reach = {
-    layers,
-    steps,
-    isHidden: (name) => {
-      doubt.isAskedOf = true;
-      return isHidden(name);
-    },
-    get isDamaged() {
-      doubt.isAskedOf = true;
-      return isDamaged;
-    },
-  };
+  const { doubt, reach } = watched({ ...scope.reach, layers, steps });
   // Whoever asks first what a value of this part is, what there is to tell of it is told here.
   const own: Scope = { ...scope, reach, used: new Set(), problems: [] };
   const { records, scopes, workedOut } = scope.lowering;
@@ -229,12 +219,12 @@ function inReachOf({ scope, uses }: Opened, outer: ReadonlyMap<string, Outer>): 
 
 /** A lowered file; its procedures that are the same as before have their records, moved where they stand elsewhere. */
 export function lowerFile(opened: Opened, outerOfFiles: ReadonlyMap<string, Outer>): Kept {
-  const { isSound, outside, parts, scope, uses } = opened;
+  const { isSound, outside, parts, scope, taken, uses } = opened;
   const { path } = scope.parsed;
   const inReach = inReachOf(opened, outerOfFiles);
   const outer = outside.same ?? pieceOutside(outside, inReach);
   const verbs = outer.wording?.verbs ?? inReach.verbs;
-  const pieces = parts.map((part) => ({ ...(part.same ?? pieceOf(part, inReach, verbs)), node: part.node }));
+  const pieces = parts.map((part) => ({ ...(part.same ?? pieceOf(part, inReach, verbs, taken)), node: part.node }));
   const all: readonly Piece[] = [outer, ...pieces];
   const problems = [scope, outside.scope, ...parts.map((part) => part.scope)].flatMap((one) => one.problems);
   problems.push(...duplicatesInFile(outside.scope));
@@ -271,29 +261,42 @@ function pieceOutside(part: Part, inReach: Outer): Piece {
   const terms = termsIn(scope, items);
   const verbs = new Set([...verbsIn(scope, items), ...inReach.verbs]);
   const wording: Wording = { procedure: null, terms: inReach.terms, verbs, texts: ownWordsIn(scope, outside) };
-  return pieceWith(part, { procedure: null, terms, wording });
+  return pieceWith(part, { procedure: null, terms, wording, tasks: null });
 }
 
-function pieceOf(part: Part & { readonly node: Container }, outer: Outer, verbs: ReadonlySet<string>): Piece {
+function pieceOf(
+  part: Part & { readonly node: Container },
+  outer: Outer,
+  verbs: ReadonlySet<string>,
+  taken: Taken | null,
+): Piece {
   const { node, scope } = part;
-  let lowered: Lowered = { procedure: null, terms: [], wording: null };
-  if (ast.isProcedure(node)) lowered = lowerPart(part, node, outer, verbs);
+  let lowered: Lowered = { procedure: null, terms: [], wording: null, tasks: null };
+  if (ast.isProcedure(node)) lowered = lowerPart(part, node, outer, verbs, taken?.tasks.get(node) ?? null);
   else lowerHeadless(scope, node);
   scope.problems.push(...duplicatesInProcedure(scope, node));
   return pieceWith(part, lowered);
 }
 
-function lowerPart(part: Part, node: ast.Procedure, outer: Outer, verbs: ReadonlySet<string>): Lowered {
+function lowerPart(
+  part: Part,
+  node: ast.Procedure,
+  outer: Outer,
+  verbs: ReadonlySet<string>,
+  moved: MovedTasks | null,
+): Lowered {
   const { scope } = part;
   const own = termsIn(scope, node.items);
   const terms = [...own, ...outer.terms];
-  const declarations = [...recordsOf(part), ...outer.declarations];
-  const procedure = lowerProcedure(scope, node, { declarations, terms });
+  const records = recordsOf(part);
+  const tasks = createTaskLowering(node, new Set(records), moved);
+  const procedure = lowerProcedure(scope, node, { declarations: [...records, ...outer.declarations], terms }, tasks);
   const ownVerbs = new Set([...verbsIn(scope, node.items), ...verbs]);
-  return { procedure, terms: own, wording: { procedure, terms, verbs: ownVerbs, texts: ownWordsIn(scope, [node]) } };
+  const texts = ownWordsIn(scope, [node], tasks.textsOf);
+  return { procedure, terms: own, wording: { procedure, terms, verbs: ownVerbs, texts }, tasks: tasks.kept() };
 }
 
-type Lowered = Pick<Piece, "procedure" | "terms" | "wording">;
+type Lowered = Pick<Piece, "procedure" | "tasks" | "terms" | "wording">;
 
 /** Once all of it is lowered. */
 function pieceWith({ declared, doubt, scope }: Part, lowered: Lowered): Piece {

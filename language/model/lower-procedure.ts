@@ -5,6 +5,7 @@ import { damageOf } from "#syntax/damage.ts";
 import type { Span } from "#syntax/span.ts";
 import { allInReach, isNumbered, isTaskHead, lowerDamaged } from "./damaged-lines.ts";
 import type { Citation, Declaration, Term } from "./declarations.ts";
+import type { TaskLowering } from "./kept-tasks.ts";
 import { lowerPerform } from "./lower-action.ts";
 import { lowerAllow, lowerJump, lowerRepeat, lowerStatement, lowerWhen } from "./lower-blocks.ts";
 import { isHeadLine, isLostHeadLine, lowerHead } from "./lower-head.ts";
@@ -22,7 +23,7 @@ export interface InReach {
   readonly terms: readonly Term[];
 }
 
-export function lowerProcedure(scope: Scope, node: ast.Procedure, inReach: InReach): Procedure {
+export function lowerProcedure(scope: Scope, node: ast.Procedure, inReach: InReach, tasks: TaskLowering): Procedure {
   const { path } = scope.parsed;
   // A header whose name could not be read leaves the tree without one.
   const name = (node.name as string | undefined) ?? "";
@@ -32,7 +33,7 @@ export function lowerProcedure(scope: Scope, node: ast.Procedure, inReach: InRea
   const flow = node.items.filter(
     (item) => !isHeadLine(item) && !isLostHeadLine(scope, item) && !ast.isDeclaration(item),
   ) as readonly ast.FlowItem[];
-  const items = lowerItems({ scope, found, counter: { last: 0 }, prefix: "" }, flow);
+  const items = lowerItems({ scope, found, counter: { last: 0 }, prefix: "", tasks }, flow);
   return {
     id: name === "" ? `${path}#procedure@${extent.start}` : `${path}#${name}`,
     name,
@@ -55,7 +56,10 @@ export function lowerProcedure(scope: Scope, node: ast.Procedure, inReach: InRea
 
 /** Lowers what stands in a procedure that lost its head, for its problems only. */
 export function lowerHeadless(scope: Scope, node: ast.Damaged): void {
-  lowerItems({ scope, found: newFindings(spanOf(scope, node)), counter: { last: 0 }, prefix: "" }, node.items);
+  lowerItems(
+    { scope, found: newFindings(spanOf(scope, node)), counter: { last: 0 }, prefix: "", tasks: null },
+    node.items,
+  );
 }
 
 /* ---- tasks, steps and blocks ---- */
@@ -76,6 +80,8 @@ interface Level {
   /** Tasks and steps of one level are counted together, also those in blocks. */
   readonly counter: { last: number };
   readonly prefix: string;
+  /** Of a procedure's own tasks, which may be taken over; null further inside. */
+  readonly tasks: TaskLowering | null;
 }
 
 function newFindings(extent: Span): Findings {
@@ -90,7 +96,7 @@ function lowerItem(at: Level, node: ast.FlowItem): readonly Item[] {
   const { scope, found } = at;
   switch (node.$type) {
     case "Task":
-      return [lowerTask(at, node)];
+      return [ownTask(at, node, nextNumber(at))];
     case "Step":
       return [lowerStep(scope, node, nextNumber(at))];
     case "Perform": {
@@ -142,15 +148,18 @@ function nextNumber(at: Level): string {
 
 /** An `allow` in a block holds for the block; what it cites belongs to the task. */
 function inBlock(at: Level, node: AstNode): Level {
-  return { ...at, found: { ...at.found, extent: spanOf(at.scope, node) } };
+  return { ...at, found: { ...at.found, extent: spanOf(at.scope, node) }, tasks: null };
 }
 
-function lowerTask(at: Level, node: ast.Task): Task {
-  const { scope } = at;
+function ownTask({ scope, tasks }: Level, node: ast.Task, number: string): Task {
+  const lower = (inside: Scope): Task => lowerTask(inside, node, number);
+  return tasks === null ? lower(scope) : tasks.lowered(scope, node, number, lower);
+}
+
+function lowerTask(scope: Scope, node: ast.Task, number: string): Task {
   const span = spanOf(scope, node);
-  const number = nextNumber(at);
   const found = newFindings(span);
-  const items = lowerItems({ scope, found, counter: { last: 0 }, prefix: `${number}.` }, node.items);
+  const items = lowerItems({ scope, found, counter: { last: 0 }, prefix: `${number}.`, tasks: null }, node.items);
   const head = node.name !== undefined ? "name" : node.title !== undefined ? "title" : null;
   const headSpan = head === null ? { ...span, end: span.start + "task".length } : propertySpan(scope, node, head);
   return {
@@ -180,7 +189,7 @@ function lowerDamagedItem(at: Level, node: ast.Damaged): readonly Item[] {
     return [damaged];
   }
   if (!isTaskHead(damage)) {
-    const items = lowerItems(at, node.items);
+    const items = lowerItems({ ...at, tasks: null }, node.items);
     const anyState: Item = { ...damaged, mentions: allInReach(scope) };
     const condition: Condition = { form: "unknown", span: damaged.span };
     const block = {
@@ -193,7 +202,7 @@ function lowerDamagedItem(at: Level, node: ast.Damaged): readonly Item[] {
   }
   const number = nextNumber(at);
   const found = newFindings(spanOf(scope, node));
-  const items = lowerItems({ scope, found, counter: { last: 0 }, prefix: `${number}.` }, node.items);
+  const items = lowerItems({ scope, found, counter: { last: 0 }, prefix: `${number}.`, tasks: null }, node.items);
   const task: Task = {
     kind: "task",
     number,

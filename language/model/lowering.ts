@@ -47,6 +47,28 @@ export interface Reach {
   readonly isDamaged: boolean;
 }
 
+export interface Doubt {
+  isAskedOf: boolean;
+}
+
+/** The same names, and whether anybody asks what lines that could not be read may hide. */
+export function watched(outer: Reach): { readonly reach: Reach; readonly doubt: Doubt } {
+  const doubt = { isAskedOf: false };
+  const reach: Reach = {
+    layers: outer.layers,
+    steps: outer.steps,
+    isHidden: (name) => {
+      doubt.isAskedOf = true;
+      return outer.isHidden(name);
+    },
+    get isDamaged() {
+      doubt.isAskedOf = true;
+      return outer.isDamaged;
+    },
+  };
+  return { reach, doubt };
+}
+
 /** The span of a node of the tree. */
 export function spanOf(scope: { readonly parsed: ParsedFile }, node: AstNode): Span {
   return { path: scope.parsed.path, start: node.$cstNode?.offset ?? 0, end: node.$cstNode?.end ?? 0 };

@@ -43,10 +43,17 @@ export function placeIn({ image, span, text }: OwnWords, start: number, end: num
   return { ...span, start: span.start + first, end: span.start + last + 1 };
 }
 
-/** All texts below these nodes, without those of `use` lines, documents and reasons. */
-export function ownWordsIn(scope: Scope, nodes: readonly AstNode[]): readonly OwnWords[] {
+/**
+ * All texts below these nodes, without those of `use` lines, documents and reasons.
+ * @param known those of a task, where they are known already
+ */
+export function ownWordsIn(
+  scope: Scope,
+  nodes: readonly AstNode[],
+  known: (task: ast.Task) => readonly OwnWords[] | null = () => null,
+): readonly OwnWords[] {
   const found: OwnWords[] = [];
-  for (const node of nodes) gather(scope, node, null, found);
+  for (const node of nodes) gather({ scope, known, found }, node, null);
   return found.sort((a, b) => a.span.start - b.span.start);
 }
 
@@ -71,7 +78,19 @@ const USES: Readonly<Record<string, Readonly<Record<string, Use>>>> = {
   ),
 };
 
-function gather(scope: Scope, node: AstNode, around: Span | null, found: OwnWords[]): void {
+interface Gathering {
+  readonly scope: Scope;
+  readonly known: (task: ast.Task) => readonly OwnWords[] | null;
+  readonly found: OwnWords[];
+}
+
+function gather(gathering: Gathering, node: AstNode, around: Span | null): void {
+  const { found, known, scope } = gathering;
+  const before = ast.isTask(node) ? known(node) : null;
+  if (before !== null) {
+    for (const one of before) found.push(one);
+    return;
+  }
   const step = ast.isStep(node) ? spanOf(scope, node) : around;
   const uses = Object.hasOwn(USES, node.$type) ? USES[node.$type] : undefined;
   for (const property in node) {
@@ -86,8 +105,8 @@ function gather(scope: Scope, node: AstNode, around: Span | null, found: OwnWord
       }
       // Texts stand in lines and blocks, which stand in lists, and behind `otherwise`.
     } else if (Array.isArray(value)) {
-      for (const one of value) if (isNode(one)) gather(scope, one, step, found);
-    } else if (property === "otherwise" && isNode(value)) gather(scope, value, step, found);
+      for (const one of value) if (isNode(one)) gather(gathering, one, step);
+    } else if (property === "otherwise" && isNode(value)) gather(gathering, value, step);
   }
 }
 

@@ -17,5 +17,12 @@ export function traceMatrix({ loaded, snapshot }: Workspace, paths: readonly str
   const rangeOf = rangesIn(snapshot.texts);
   const placeOf = (span: Span): string => `${span.path}:${rangeOf(span).start.line + 1}`;
   const models = [...paths].sort().flatMap((path) => loaded.models.get(path) ?? []);
-  return write(matrixOf(models.flatMap(tracedIn), placeOf, en), en);
+  return write(
+    matrixOf(
+      models.flatMap((model) => tracedIn(model)),
+      placeOf,
+      en,
+    ),
+    en,
+  );
 }

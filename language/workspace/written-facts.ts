@@ -2,6 +2,7 @@
 // again. Knows no fact in particular.
 import { balanceFacts } from "#analysis/limits/balance.ts";
 import { secondCheckFacts } from "#analysis/second-check.ts";
+import { carrySilence } from "#analysis/silent-tasks.ts";
 import { statementFactsOf } from "#analysis/statements.ts";
 import { traceFactsOf } from "#analysis/trace/trace-facts.ts";
 import { areEnglish, type WordCount } from "#analysis/wording/grammar-words.ts";
@@ -16,6 +17,7 @@ import { isWithin } from "#syntax/span.ts";
 
 /** @param moves how the file's procedures moved since its last model */
 export function writtenFactsOf(model: FileModel, moves: Moves | null): readonly AnyFact[] {
+  for (const [now, before] of moves?.taskBefore ?? []) carrySilence(before, now);
   return [
     ...model.problems,
     ...balanceFacts(model.declarations),

@@ -1,7 +1,7 @@
 // The persistent array against a plain map.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { differences, emptyStore, mergeStores, read, type Store, write } from "#analysis/store.ts";
+import { differences, draftOf, emptyStore, mergeStores, read, type Store, write, writeInto } from "#analysis/store.ts";
 
 const writes = fc.array(fc.tuple(fc.integer({ min: 0, max: 1_000_000 }), fc.integer()), { maxLength: 60 });
 
@@ -26,6 +26,32 @@ test("writing leaves the old store as it was", () => {
       const old = filled(first);
       filled(second, old);
       for (const [index, value] of new Map(first)) expect(read(old, index)).toBe(value);
+    }),
+  );
+});
+
+test("a draft holds what is written into it, and what it was made of stays as it was", () => {
+  fc.assert(
+    fc.property(writes, writes, (first, second) => {
+      const old = filled(first);
+      const draft = draftOf(old);
+      for (const [index, value] of second) writeInto(draft, index, value);
+      for (const [index, value] of new Map(first)) expect(read(old, index)).toBe(value);
+      for (const [index, value] of new Map([...first, ...second])) expect(read(draft, index)).toBe(value);
+      let differing = 0;
+      differences(filled(second, old), { root: draft.root }, () => differing++);
+      expect(differing).toBe(0);
+    }),
+  );
+});
+
+test("a draft into which nothing new is written is the store that it was made of", () => {
+  fc.assert(
+    fc.property(writes, (list) => {
+      const store = filled(list);
+      const draft = draftOf(store);
+      for (const [index, value] of new Map(list)) writeInto(draft, index, value);
+      expect(draft.root).toBe(store.root);
     }),
   );
 });

@@ -1,6 +1,7 @@
 // The generated procedures are as long as they say, the same every time, and branch as often as they are asked to.
 import { expect, test } from "vitest";
 import { parseText } from "#syntax/parse.ts";
+import { openWorkspace } from "#workspace/index.ts";
 import {
   linesPerStation,
   procedureOfLines,
@@ -32,6 +33,14 @@ test("stations are shared among as many procedures as are asked for", () => {
   expect(text.match(/^procedure /gm)).toHaveLength(5);
   expect(steps(text)).toBe(steps(procedureOfLines(1_000)));
   expect(parseText(text, "a.sprag").problems).toEqual([]);
+});
+
+test("however they are shared, there is nothing to find", () => {
+  const text = procedureOfLines(1_100, 20);
+  expect(text.match(/^procedure /gm)).toHaveLength(20);
+  const snapshot = { texts: new Map([["a.sprag", text]]), present: new Set<string>(), absent: new Set<string>() };
+  const { files } = openWorkspace({ ...snapshot, today: "2026-05-04" }).check(["a.sprag"]);
+  expect(files.flatMap(({ findings }) => findings)).toEqual([]);
 });
 
 test("the same size gives the same text", () => {

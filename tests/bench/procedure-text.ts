@@ -18,8 +18,8 @@ export interface Size {
 export function procedureText({ stations, options = 0, procedures = 1 }: Size): string {
   const numbers = Array.from({ length: stations }, (_, index) => index + 1);
   const optional = numbers.slice(0, options);
-  const each = Math.ceil(stations / procedures);
-  const shares = Array.from({ length: procedures }, (_, at) => numbers.slice(at * each, (at + 1) * each));
+  const from = (at: number): number => Math.floor((at * stations) / procedures);
+  const shares = Array.from({ length: procedures }, (_, at) => numbers.slice(from(at), from(at + 1)));
   return [
     shop,
     ...optional.map((n) => `option Cap${n}Wanted "cap ${n} is wanted" { yes no }\n`),

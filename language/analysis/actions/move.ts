@@ -30,7 +30,8 @@ export function changing(updates: readonly Update[]): Move {
 /** One after the other: all that both need, all that both change. */
 export function both(...moves: readonly Move[]): Move {
   // Most of what an instance could need or change, it does not: then nothing is put together.
-  if (moves.every((move) => move === NOTHING)) return NOTHING;
+  const [only = NOTHING, ...others] = moves.filter((move) => move !== NOTHING);
+  if (others.length === 0) return only;
   const needs: Need[] = [];
   const updates: Update[] = [];
   // Asked for at every action on every instance: plain loops cost a fifth of what `flatMap` does.

@@ -89,6 +89,7 @@ function uncovers(at: At, line: ExpandedAction, { part, index }: PartInstance): 
 function onFastenersOfDriven(at: At, line: ExpandedAction, { part, index }: PartInstance, opens: boolean): void {
   const { run, state } = at;
   const driving = run.world.targets("secures", part, index).flatMap((held) => held.part.drivenBy);
+  if (driving.length === 0) return;
   for (const energy of new Set(driving)) {
     if (part.drivenBy.includes(energy)) continue;
     const { hazards, passed } = hazardsOf(run, energy);

@@ -25,6 +25,8 @@ export interface At {
   readonly explain?: (worked: { readonly of: string; readonly span: Span; readonly explanation: Explanation }) => void;
   /** How far what is looked at is from its limit, whether it holds or not. */
   readonly margin?: (margin: Margin) => void;
+  /** Called where what is found of one instance need not hold for another of its sort. */
+  readonly hangsOnWhichOne?: () => void;
   /** At which temperatures two parts go together, and where that holds. */
   readonly joining?: (joined: JoinedAt, where: Decision) => void;
 }
@@ -124,18 +126,4 @@ export function isAbove(a: Rational | null, b: Rational | null): boolean {
 /** What the thread itself takes up, as an input; null where the part says nothing of it. */
 export function prevailingOf({ prevailingTorque }: Part): { value: Quantity } | null {
   return prevailingTorque === null ? null : { value: prevailingTorque.quantity };
-}
-
-/** What was worked out of a value in a line, for each part or factor it was worked out with. */
-export type WorkedOut<Result> = WeakMap<Value, WeakMap<object, Result>>;
-
-/** A line says the same of all instances of a part, in each pass: it is worked out once. */
-export function once<Result>(known: WorkedOut<Result>, value: Value, of: object, make: () => Result): Result {
-  const byOther = known.get(value) ?? new WeakMap<object, Result>();
-  known.set(value, byOther);
-  const before = byOther.get(of);
-  if (before !== undefined) return before;
-  const made = make();
-  byOther.set(of, made);
-  return made;
 }

@@ -1,7 +1,8 @@
 // Whether values hold at one node: every check of limits that looks at what happens there. Knows which check is for which verb.
 
 import type { Explanation } from "#engineering/explanation.ts";
-import type { Declaration } from "#model/declarations.ts";
+import type { Declaration, Part } from "#model/declarations.ts";
+import type { TightenAction } from "#model/procedure.ts";
 import { show } from "#quantity/display.ts";
 import type { Span } from "#syntax/span.ts";
 import { NEVER } from "../decision.ts";
@@ -9,7 +10,7 @@ import type { AnalysisFact } from "../fact.ts";
 import { type Run, stateBefore } from "../follow.ts";
 import type { Collect, Raw } from "../raw-fact.ts";
 import { together } from "../report.ts";
-import { type At, declared, isAbove, type Margin, partsOf, topOf } from "./at-node.ts";
+import { type At, declared, type Instance, isAbove, type Margin, partsOf, topOf } from "./at-node.ts";
 import { explanationsOf, uncheckedBalance } from "./balance.ts";
 import { choiceFacts } from "./choice.ts";
 import { fittingFacts } from "./fitting.ts";
@@ -18,6 +19,7 @@ import { liftFacts } from "./lifts.ts";
 import { oxygenFacts } from "./oxygen.ts";
 import { preloadFacts } from "./preload.ts";
 import { spacingFacts } from "./spacing.ts";
+import { keyOfWays, threadWays } from "./thread-state.ts";
 import { heaterFacts, readingFacts, wrenchFacts } from "./tools.ts";
 import { torqueFacts } from "./torques.ts";
 import { createUnchecked, type Unchecked } from "./unchecked.ts";
@@ -154,10 +156,7 @@ function limitsAt(at: At): void {
   const { action } = line;
   switch (action.verb) {
     case "tighten":
-      for (const fastener of partsOf(line)) {
-        wrenchFacts(at, action, fastener);
-        preloadFacts(at, action, fastener, torqueFacts(at, action, fastener));
-      }
+      tightenedFacts(at, action, partsOf(line));
       break;
     case "heat":
     case "cool":
@@ -187,5 +186,30 @@ function limitsAt(at: At): void {
       readingFacts(at, { expect: action.expect, tools: action.tools, place: action.place, needsTool: true });
       break;
     default:
+  }
+}
+
+/** Of fasteners of one sort, in one condition, of which there is nothing to tell, there is nothing to tell of the others. */
+function tightenedFacts(at: At, action: TightenAction, fasteners: readonly Instance[]): void {
+  const silent = new Map<Part, string>();
+  for (const fastener of fasteners) {
+    const ways = threadWays(at, fastener);
+    const condition = keyOfWays(ways);
+    if (silent.get(fastener.part) === condition) continue;
+    let tells = false;
+    const listening: At = {
+      ...at,
+      collect: (raw) => {
+        tells = true;
+        at.collect(raw);
+      },
+      hangsOnWhichOne: () => {
+        tells = true;
+      },
+    };
+    wrenchFacts(listening, action, fastener);
+    torqueFacts(listening, action, fastener, ways);
+    preloadFacts(listening, action, fastener, ways);
+    if (!tells) silent.set(fastener.part, condition);
   }
 }

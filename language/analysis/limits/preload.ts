@@ -13,24 +13,15 @@ import type { Quantity } from "#quantity/quantity.ts";
 import { cmp, mul, ONE, type Rational, rational, ZERO } from "#quantity/rational.ts";
 import { roundTo } from "#quantity/rounding.ts";
 import { unitNamed } from "#quantity/unit.ts";
-import type { Run } from "../follow.ts";
 import { isLost } from "../hazards/thresholds.ts";
+import { keptByText } from "../kept-by-text.ts";
 import { base } from "../raw-fact.ts";
 import { instanceName } from "../world.ts";
-import {
-  type At,
-  bottomOf,
-  type Instance,
-  limitBase,
-  once,
-  prevailingOf,
-  thresholdOf,
-  topOf,
-  type WorkedOut,
-} from "./at-node.ts";
+import { type At, bottomOf, type Instance, limitBase, prevailingOf, thresholdOf, topOf } from "./at-node.ts";
 import type { TorqueFact } from "./limit-fact.ts";
 import { meets, stateOf, type ThreadWay } from "./thread-state.ts";
 import { finalOf, isTightenedFurther } from "./torques.ts";
+import { createWorkedOut } from "./worked-out.ts";
 
 /**
  * A share of the proof load above which a warning is due, where the shop has none of its own, and one below which a bolt is
@@ -87,23 +78,23 @@ function saysStrength({ thread, propertyClass, grade }: Part): boolean {
 }
 
 function jointOf(at: At, part: Part): Joint | null {
-  const { thread, propertyClass, grade } = part;
-  const key = JSON.stringify([thread, propertyClass, grade]);
-  const ofRun = joints.get(at.run) ?? new Map<string, Joint | string>();
-  const joint = ofRun.get(key) ?? workedOut(part);
-  joints.set(at.run, ofRun.set(key, joint));
+  const joint = joints.of([part], () => jointFor(JSON.stringify(marksOf(part))).found);
   return typeof joint === "string" ? leaveOut(at, part, joint, null) : joint;
 }
 
+const joints = createWorkedOut<Joint | string>();
+
+type Marks = Pick<Part, "thread" | "propertyClass" | "grade">;
+
+function marksOf({ grade, propertyClass, thread }: Part): Marks {
+  return { thread, propertyClass, grade };
+}
+
 /** Few sorts of screws hold a machine together: each is looked up once. */
-const joints = new WeakMap<Run, Map<string, Joint | string>>();
+const jointFor = keptByText((marks) => ({ found: workedOut(JSON.parse(marks) as Marks) }));
 
 /** Or what it lacks. */
-function workedOut({
-  thread: text,
-  propertyClass,
-  grade,
-}: Pick<Part, "thread" | "propertyClass" | "grade">): Joint | string {
+function workedOut({ thread: text, propertyClass, grade }: Marks): Joint | string {
   if (text === null) return "thread";
   const thread = readThread(text);
   if (!thread.ok) return "thread that can be read";
@@ -142,13 +133,15 @@ function rubbingsOf(
     !hasFriction || (hasFactor && !isOpen)
       ? []
       : frictions.filter(({ condition }) => !known.some((factor) => sameAs(factor.condition, condition)));
-  const bearing = others.length === 0 ? null : hexagonBearing(thread);
+  const bearing = others.length === 0 ? null : bearings.of([thread], () => hexagonBearing(thread));
   if (others.length > 0 && bearing === null) return "missing";
   return [
     ...known.map(({ value }): Rubbing => ({ value, bearing: null })),
     ...others.map(({ value }): Rubbing => ({ value, bearing })),
   ];
 }
+
+const bearings = createWorkedOut<Bearing | null>();
 
 /** Whether it is not known which of several is on the thread, or whether any is. */
 function isInSeveral({ is }: ThreadWay): boolean {
@@ -307,8 +300,9 @@ type Clamped = Readonly<
 
 /** By the torque as written and the nut factor or friction as declared: both belong to one part alone. */
 function clampedBy(part: Part, tightened: Tightened): Clamped {
-  const { final, rubbing } = tightened;
-  return once(clamped, final, rubbing.value, () => {
+  const { final, proof, rubbing, thread } = tightened;
+  const prevailing = prevailingOf(part)?.value ?? null;
+  return clamped.of([final.quantity, rubbing.value.quantity, rubbing.bearing, prevailing, thread, proof], () => {
     const preload = preloadOf(tightened, final.quantity, rubbing.value.quantity, prevailingOf(part));
     const [upper, lower] = preload.ok ? reached(tightened, preload) : [];
     if (upper !== undefined && lower !== undefined) return { upper, lower };
@@ -362,7 +356,8 @@ function opposite(side: Side): Side {
   return side === "upper" ? "lower" : "upper";
 }
 
-const clamped: WorkedOut<Clamped> = new WeakMap();
+const clamped = createWorkedOut<Clamped>();
+
 /** The shop's own share, never more than the whole; null where it cannot be read. */
 function shareLimit({ run }: At): Rational | null {
   if (isLost(run, "preload", "ratio")) return null;

@@ -43,6 +43,11 @@ export function threadWays(at: At, { part, index }: Instance): readonly ThreadWa
   return ways;
 }
 
+/** The same for ways that are the same. */
+export function keyOfWays(ways: readonly ThreadWay[]): string {
+  return ways.map(({ is, where }) => `${typeof is === "string" ? is : JSON.stringify(is.with)} ${where}`).join();
+}
+
 /** Whether a condition that is declared is the one the thread is in. What is as it was found may be in any. */
 export function meets(condition: ThreadCondition, { is }: ThreadWay): boolean {
   if (condition === null || is === "unknown" || is === "as found") return true;
@@ -80,15 +85,18 @@ function lubricant(value: string): string | null {
  */
 function ofThisOne(at: At, { part, index }: Instance, aspect: "surface" | "coats"): Cell {
   const { run, state } = at;
-  const { and, or, not } = run.decisions;
   const variable = run.world.part(part, index, aspect);
   const place = run.world.part(part, index, "place");
   const cell = cellOf(run, state, variable);
-  if (!run.changedAt(place).some(takesOut)) return cell;
+  return run.changedAt(place).some(takesOut) ? onTheLast(at, variable, place, cell) : cell;
+}
+
+function onTheLast({ node, run, state }: At, variable: number, place: number, cell: Cell): Cell {
+  const { and, or, not } = run.decisions;
   const bare = run.world.initial(variable);
   return cell.flatMap((entry): Cell => {
     if (entry.value === bare || entry.value === UNKNOWN) return [entry];
-    const treatedAt = run.changedAt(variable).filter(({ id }) => id < at.node.id);
+    const treatedAt = run.changedAt(variable).filter(({ id }) => id < node.id);
     const last = Math.max(entry.from, ...treatedAt.map(({ id }) => id));
     const renewed = cellOf(run, state, place)
       .filter(({ from }) => isAnother(run, place, last, from))

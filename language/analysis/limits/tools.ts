@@ -12,11 +12,12 @@ import type { Span } from "#syntax/span.ts";
 import { NEVER } from "../decision.ts";
 import { base } from "../raw-fact.ts";
 import { instanceName } from "../world.ts";
-import { type At, type Instance, limitBase, once, prevailingOf, toolsByName, type WorkedOut } from "./at-node.ts";
+import { type At, type Instance, limitBase, prevailingOf, toolsByName } from "./at-node.ts";
 import { type HeatAction, hottestOf } from "./heating.ts";
 import type { ToolFact } from "./limit-fact.ts";
 import { canBeSetTo, windowOf } from "./settings.ts";
 import { finalOf } from "./torques.ts";
+import { createWorkedOut } from "./worked-out.ts";
 
 type Bare = ToolFact extends infer Fact
   ? Fact extends unknown
@@ -53,10 +54,12 @@ export function wrenchFacts(at: At, action: TightenAction, fastener: Instance): 
   const arm = wrench.tool.capability.arm;
   const reach = { arm: arm && { value: arm.quantity }, adapters };
   const range = wrench.tool.capability.torque;
+  const taken = prevailing?.value ?? null;
+  const capabilities = [wrench, ...tools].map(({ tool }) => tool.capability);
   for (const stage of stages) {
     const { quantity } = stage;
     const torque = { torque: { value: quantity }, prevailing };
-    const setting = once(settings, stage, part, () => wrenchSetting(torque, reach));
+    const setting = settings.of([quantity, taken, ...capabilities], () => wrenchSetting(torque, reach));
     // Where nothing but the torque goes in, the setting is the torque: nothing was worked out.
     if (setting.ok && setting.explanation.inputs.length > 1)
       at.explain?.({ of: `${wrench.tool.name} for ${part.name}`, span: stage.span, explanation: setting.explanation });
@@ -90,9 +93,8 @@ export function wrenchFacts(at: At, action: TightenAction, fastener: Instance): 
   precision(at, [wrench], final, action.place);
 }
 
-/** For the tools that the line names. */
-const settings: WorkedOut<ReturnType<typeof wrenchSetting>> = new WeakMap();
-const windows: WorkedOut<ReturnType<typeof settingWindow> | null> = new WeakMap();
+const settings = createWorkedOut<ReturnType<typeof wrenchSetting>>();
+const windows = createWorkedOut<ReturnType<typeof settingWindow> | null>();
 
 /** A setting that keeps the bolt inside its band whatever the wrench's error is. */
 function accuracyFact(
@@ -107,7 +109,9 @@ function accuracyFact(
   if (final === null || accuracy === null || final.quantity.form === "nominal") return;
   const adapters = adaptersOf(action.tools);
   const windowFor = ({ capability }: Tool): ReturnType<typeof windowOf> => windowOf(capability, final, part, adapters);
-  const window = once(windows, final, part, () => windowFor(wrench.tool));
+  const taken = prevailingOf(part)?.value ?? null;
+  const capabilities = [wrench, ...action.tools].map(({ tool }) => tool.capability);
+  const window = windows.of([final.quantity, taken, ...capabilities], () => windowFor(wrench.tool));
   if (window?.ok === true)
     at.explain?.({ of: `${wrench.tool.name} for ${part.name}`, span: final.span, explanation: window.explanation });
   if (window === null || window.ok || window.refusal.why !== "nothing left") return;

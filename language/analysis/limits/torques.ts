@@ -12,7 +12,7 @@ import { base } from "../raw-fact.ts";
 import { instanceName } from "../world.ts";
 import { type At, bottomOf, type Instance, isAbove, topOf } from "./at-node.ts";
 import type { Instead, TorqueFact } from "./limit-fact.ts";
-import { meets, stated, stateOf, type ThreadWay, threadWays } from "./thread-state.ts";
+import { meets, stated, stateOf, type ThreadWay } from "./thread-state.ts";
 
 type Bare = TorqueFact extends infer Fact
   ? Fact extends unknown
@@ -20,13 +20,12 @@ type Bare = TorqueFact extends infer Fact
     : never
   : never;
 
-/** What is wrong with the torque of one fastener; returns the ways its thread can be, for what else depends on them. */
-export function torqueFacts(at: At, action: TightenAction, fastener: Instance): readonly ThreadWay[] {
+/** What is wrong with the torque of one fastener. @param ways the ways its thread can be */
+export function torqueFacts(at: At, action: TightenAction, fastener: Instance, ways: readonly ThreadWay[]): void {
   const { part, index } = fastener;
   const name = instanceName(part, index);
   const final = finalOf(action);
-  const ways = threadWays(at, fastener);
-  if (final === null || action.byHand || part.damaged) return ways;
+  if (final === null || action.byHand || part.damaged) return;
   const tell = (fact: Bare, where: Decision, who: string): void => {
     if (where === NEVER || at.node.operation.kind !== "act") return;
     const { pass } = at.node.operation.line;
@@ -37,7 +36,6 @@ export function torqueFacts(at: At, action: TightenAction, fastener: Instance): 
   conditionFacts(action, fastener, final, ways, (fact, where) => tell(fact, where, name));
   const disagrees = stages === null ? disagreement(at, action, fastener, final, ways) : null;
   if (disagrees !== null) tell(disagrees, at.state.reach, name);
-  return ways;
 }
 
 /** The torque that is left in the end; null where none is given, or the last could not be read. */
@@ -47,7 +45,12 @@ export function finalOf({ stages, stagesSpan }: TightenAction): Value | null {
 }
 
 /** Whether a later line tightens the same fastener further: then this one only brings it near. */
-export function isTightenedFurther({ run, node }: At, { part, index }: Instance, torque: Quantity): boolean {
+export function isTightenedFurther(
+  { hangsOnWhichOne, node, run }: At,
+  { part, index }: Instance,
+  torque: Quantity,
+): boolean {
+  hangsOnWhichOne?.();
   const own = readingOf(torque);
   return run.changedAt(run.world.part(part, index, "grip")).some(({ id, operation }) => {
     if (id <= node.id || operation.kind !== "act" || operation.line.action.verb !== "tighten") return false;

@@ -4,13 +4,14 @@ import { damagedIn, linesOf, stepsOf } from "#model/written-steps.ts";
 import type { Quantity } from "#quantity/quantity.ts";
 import { foundAt } from "../found-at.ts";
 import { isPlaceholder } from "../placeholder.ts";
+import { keepSilent, wasSilent } from "../silent-tasks.ts";
 import type { TraceFact } from "./trace-fact.ts";
-import { type Traced, tracedIn } from "./traced.ts";
+import { type OfTask, type Traced, tracedIn } from "./traced.ts";
 
 /** What is found of the sources, revisions and records of a file. */
 export function traceFactsOf(model: FileModel): readonly TraceFact[] {
   return [
-    ...tracedIn(model).flatMap(unsourced),
+    ...tracedIn(model, unlessSilent).flatMap(unsourced),
     ...model.procedures.flatMap((procedure) => [...oldRevisions(procedure), ...unrecorded(procedure)]),
   ];
 }
@@ -25,6 +26,15 @@ export function weakAllows(allows: readonly Allow[]): readonly TraceFact[] {
       ...{ code, reason },
     }));
 }
+
+/** Whether anything in a task lacks a source hangs on what it stands in by no more than this. */
+const unlessSilent: OfTask = (task, { citations, inDoubt }, make) => {
+  const asked = `sources ${citations.length > 0} ${inDoubt}`;
+  if (wasSilent(task, asked)) return [];
+  const all = make();
+  if (all.every((one) => unsourced(one).length === 0)) keepSilent(task, asked);
+  return all;
+};
 
 function unsourced({ value, citations, inDoubt }: Traced): readonly TraceFact[] {
   if (value === null || !value.due || inDoubt || citations.length > 0) return [];

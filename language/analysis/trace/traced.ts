@@ -1,7 +1,7 @@
 // Every value and step of a file, and what it cites: itself, what it is made of, its step, its tasks, its procedure, its
 // declaration. The one answer for the rule and for the matrix. Knows no wording.
 import type { Citation, Declaration, Fit, NamedValue, Part } from "#model/declarations.ts";
-import type { Action, Condition, FileModel, Item, Line, Procedure, Step } from "#model/procedure.ts";
+import type { Action, Condition, FileModel, Item, Line, Procedure, Step, Task } from "#model/procedure.ts";
 import { blocksOf, damagedIn, linesOf } from "#model/written-steps.ts";
 import { isWithin, type Span } from "#syntax/span.ts";
 import { conditionValues, declaredValues, given, type Listed, ownValues, stepValues } from "./values.ts";
@@ -23,15 +23,19 @@ export interface Traced {
   readonly inDoubt: boolean;
 }
 
+/** What is made of a task. `around`: what it inherits, before what it says itself. */
+export type OfTask = (task: Task, around: Around, make: () => readonly Traced[]) => readonly Traced[];
+
 /** Every value and every step of a file, in the order of the text. */
-export function tracedIn(model: FileModel): readonly Traced[] {
+export function tracedIn(model: FileModel, ofTask: OfTask = (_task, _around, make) => make()): readonly Traced[] {
   const around = model.procedures.map(aroundIn);
   const declared = model.declarations.flatMap((one) => tracedDeclaration(one, around));
-  return [...declared, ...around.flatMap(tracedProcedure)].sort((a, b) => a.span.start - b.span.start);
+  const inProcedures = around.flatMap((each) => tracedProcedure(each, ofTask));
+  return [...declared, ...inProcedures].sort((a, b) => a.span.start - b.span.start);
 }
 
 /** What a place inherits from what it stands in. */
-interface Around {
+export interface Around {
   readonly procedure: Procedure;
   readonly step: string | null;
   readonly citations: readonly Citation[];
@@ -62,7 +66,7 @@ function fitCitations({
   return [...new Set(values.flatMap((value) => listOf(value?.per ?? null)))];
 }
 
-function tracedProcedure(around: Around): readonly Traced[] {
+function tracedProcedure(around: Around, ofTask: OfTask): readonly Traced[] {
   const { procedure } = around;
   const conditions = (what: string, list: readonly Condition[]) =>
     list.flatMap((condition) => conditionValues(what, condition));
@@ -72,17 +76,18 @@ function tracedProcedure(around: Around): readonly Traced[] {
     ...conditions("begin with", procedure.begin),
     ...conditions("finish with", procedure.finish),
   ];
-  return [...head.map((value) => traced(around, value)), ...tracedItems(around, procedure.items)];
+  return [...head.map((value) => traced(around, value)), ...tracedItems(around, procedure.items, ofTask)];
 }
 
-function tracedItems(around: Around, items: readonly Item[]): readonly Traced[] {
+function tracedItems(around: Around, items: readonly Item[], ofTask: OfTask): readonly Traced[] {
   return items.flatMap((item): readonly Traced[] => {
-    if (item.kind === "task") return tracedItems(inside(around, item.cites, item.items), item.items);
+    if (item.kind === "task")
+      return ofTask(item, around, () => tracedItems(inside(around, item.cites, item.items), item.items, ofTask));
     if (item.kind === "step") return tracedStep(inside({ ...around, step: item.number }, item.cites, item.lines), item);
     if (item.kind === "perform")
       return [itself(around, item.number, item.action.procedure?.name ?? "", item.action.place)];
     const values = ownValues(item).map((value) => traced(around, value));
-    return [...values, ...blocksOf(item).flatMap((block) => tracedItems(around, block))];
+    return [...values, ...blocksOf(item).flatMap((block) => tracedItems(around, block, ofTask))];
   });
 }
 

@@ -2,10 +2,10 @@
 // only; knows no state.
 import { type OwnWords, placeIn, type Wording } from "#model/own-words.ts";
 import type { Item, Step } from "#model/procedure.ts";
+import { keptByText } from "../kept-by-text.ts";
 import { actionsIn } from "./actions.ts";
-import { driftIn, type Stated, valuesOf } from "./drift.ts";
+import { driftIn, valuesOf } from "./drift.ts";
 import { countWords, isSmallWord, sumOf, type WordCount } from "./grammar-words.ts";
-import { keptByText } from "./kept-by-text.ts";
 import { type Mood, moodOf } from "./mood.ts";
 import { passiveIn } from "./passive.ts";
 import { type Sentence, sentencesOf } from "./sentences.ts";
@@ -43,12 +43,12 @@ function countIn(sentences: readonly Sentence[]): WordCount {
  */
 export function wordingFactsIn({ texts, wording }: Apart, isEnglish: boolean): readonly WordingFact[] {
   const { procedure, terms, verbs } = wording;
-  const values = valuesByStep(procedure?.items ?? []);
+  const steps = stepsByStart(procedure?.items ?? []);
   const finder = termFinder(terms, verbs);
   const ofTheShop = [...verbs].join(" ");
   return texts.flatMap((text) => [
     ...(isEnglish ? sentenceFacts(text, verbs, ofTheShop) : []),
-    ...driftFacts(text, values.get(text.step?.start ?? -1) ?? []),
+    ...driftFacts(text, steps),
     ...termFacts(text, finder),
   ]);
 }
@@ -135,10 +135,12 @@ function notImperative(first: (Sentence & Mood) | undefined): readonly Found[] {
   return [{ kind: "not imperative", start: word.start, end: word.end, word: word.text, mayBeVerb }];
 }
 
-function driftFacts(text: TakenApart, values: readonly Stated[]): readonly WordingFact[] {
+function driftFacts(text: TakenApart, steps: ReadonlyMap<number, Step>): readonly WordingFact[] {
   if (text.use !== "instruction" && text.use !== "look") return [];
-  const words = text.sentences.flatMap((sentence) => sentence.words);
-  return driftIn(text.text, words, values).map(({ declared, quantity, word }) => ({
+  const words = wordsWithUnits(text.sentences);
+  const step = words.length === 0 ? undefined : steps.get(text.step?.start ?? -1);
+  if (step === undefined) return [];
+  return driftIn(text.text, words, valuesOf(step)).map(({ declared, quantity, word }) => ({
     kind: "number drift",
     span: placeIn(text, word.start, word.end),
     words: word.text,
@@ -146,6 +148,18 @@ function driftFacts(text: TakenApart, values: readonly Stated[]): readonly Wordi
     declared,
   }));
 }
+
+/** All words, where one of them is a number with a unit, without which none is a quantity; else none. */
+function wordsWithUnits(sentences: readonly Sentence[]): readonly Word[] {
+  const known = measured.get(sentences);
+  if (known !== undefined) return known;
+  const words = sentences.flatMap((sentence) => sentence.words);
+  const some = words.some(({ number }) => number !== undefined && number.unit !== null) ? words : [];
+  measured.set(sentences, some);
+  return some;
+}
+
+const measured = new WeakMap<readonly Sentence[], readonly Word[]>();
 
 function termFacts(text: TakenApart, finder: TermFinder): readonly WordingFact[] {
   return finder(text.text).map(({ approved, article, end, start, term, text: words }) => ({
@@ -158,11 +172,8 @@ function termFacts(text: TakenApart, finder: TermFinder): readonly WordingFact[]
   }));
 }
 
-/** The values of each step, by where it begins. */
-function valuesByStep(items: readonly Item[]): ReadonlyMap<number, readonly Stated[]> {
-  const values = new Map<number, readonly Stated[]>();
-  for (const step of stepsIn(items)) values.set(step.span.start, valuesOf(step));
-  return values;
+function stepsByStart(items: readonly Item[]): ReadonlyMap<number, Step> {
+  return new Map(stepsIn(items).map((step) => [step.span.start, step]));
 }
 
 function stepsIn(items: readonly Item[]): readonly Step[] {

@@ -1,7 +1,7 @@
 // What is kept by a text is what is made from it, and no more is kept than is said.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { keptByText } from "#analysis/wording/kept-by-text.ts";
+import { keptByText } from "#analysis/kept-by-text.ts";
 
 test("the same text has the same record, made once", () => {
   const made: string[] = [];
