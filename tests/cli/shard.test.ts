@@ -5,6 +5,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Folder, folderWith } from "#harness/command.ts";
 import { sarifTroubles } from "#harness/sarif.ts";
+import { isThorough } from "#harness/thorough.ts";
 import type { CheckReport } from "#workspace/report.ts";
 import { SHOP_FILES } from "./shop-of-shards.ts";
 import { CLEAN, TWICE } from "./texts.ts";
@@ -44,7 +45,7 @@ describe("merged is what the check of all files prints", () => {
           for (const code of whole.out.match(/"[a-z]+\.[a-z-]+"/g) ?? []) seen.add(code);
         },
       ),
-      { numRuns: 20 },
+      { numRuns: isThorough ? 40 : 8 },
     );
     // What is found in one file and hangs on another, among the rest.
     for (const code of ["names.unused", "names.use-cycle", "order.unmet-need", "order.already-installed"])
