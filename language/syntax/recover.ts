@@ -81,7 +81,7 @@ function readStatement(reading: Reading, flat: Flat, start: number): number {
     const { lostHeader } = mended;
     if (lostHeader !== undefined) reading.damage.push(damageFrom(reading.path, flat.block, lostHeader));
     flat.tokens.splice(start, mended.end - start, ...mended.tokens);
-    tell(reading, mended.problem, flat.tokens, start, start + mended.tokens.length);
+    tell(reading, mended.problem, flat.tokens, start, start + mended.tokens.length, flat.inside);
     return take(reading, flat, start, start + mended.tokens.length);
   }
   const line = splitAtLine(reading, flat, start, fit);
@@ -276,7 +276,15 @@ function putDamage(reading: Reading, flat: Flat, start: number, end: number): vo
   reading.damage.push(damageFrom(reading.path, flat.block, whole));
 }
 
-function tell(reading: Reading, problem: SyntaxProblem, tokens: readonly IToken[], start: number, end: number): void {
+/** @param inside what stands in its blocks, where that is read for itself: what was told of that is not told of the statement */
+function tell(
+  reading: Reading,
+  problem: SyntaxProblem,
+  tokens: readonly IToken[],
+  start: number,
+  end: number,
+  inside: Flat["inside"] = new Map(),
+): void {
   // Characters that mean nothing are no tokens: those beside the statement on its lines belong to it too.
   const first = (tokens[start] as IToken).startOffset;
   const last = endOf(tokens[end - 1] as IToken);
@@ -284,7 +292,14 @@ function tell(reading: Reading, problem: SyntaxProblem, tokens: readonly IToken[
   const after = tokens[end];
   const from = Math.max(before === undefined ? 0 : endOf(before), lineStart(reading.text, first));
   const to = Math.min(after === undefined ? reading.text.length : after.startOffset, lineEnd(reading.text, last));
-  if (!reading.told.some((offset) => offset >= from && offset <= Math.max(last, to))) reading.problems.push(problem);
+  const blocks: (readonly [from: number, to: number])[] = [];
+  for (let at = start; at < end; at++) {
+    const open = tokens[at] as IToken;
+    if (inside.has(open)) blocks.push([open.startOffset, (tokens[at + 1] ?? open).startOffset]);
+  }
+  const isOwn = (offset: number): boolean => blocks.every(([open, close]) => offset <= open || offset >= close);
+  if (!reading.told.some((offset) => offset >= from && offset <= Math.max(last, to) && isOwn(offset)))
+    reading.problems.push(problem);
 }
 
 /* ---- blocks laid flat ---- */

@@ -139,3 +139,19 @@ test("as a person types, only the procedure in hand is read", () => {
     expect(all(parsed)).toEqual(all(parseText(next, "made.sprag")));
   }
 });
+
+test("what is wrong with a header is told whatever is wrong in its block, and still once that is mended", () => {
+  const misspelt = 'p1rocedure Work "Work" {\n  task A "a" {\n    step { wait 5 min }\n    step do "so"\n  }\n}\n';
+  const placesIn = (text: string): readonly number[] =>
+    parseText(text, "a.sprag").problems.map(({ span }) => span.start);
+  expect(placesIn(misspelt)).toEqual([0]);
+  const comma = misspelt.replace("5 min", "1,5 min");
+  const unclosed = misspelt.replace(" }\n    step do", "\n    step do");
+  for (const wrong of [comma, unclosed]) {
+    const places = placesIn(wrong);
+    expect(places).toHaveLength(2);
+    expect(places[0]).toBe(0);
+    const mended = parseAgain(parseAgain(parseText(misspelt, "a.sprag"), wrong), misspelt);
+    expect(mended.problems.map(({ span }) => span.start)).toEqual([0]);
+  }
+});
