@@ -88,7 +88,7 @@ const edit = fc.record({
   back: fc.boolean(),
 });
 
-test("after any edits the findings are those of a fresh check", () => {
+test("after any edits the findings are those of a fresh check", { timeout: 600_000 }, () => {
   let found = 0;
   let compared = 0;
   fc.assert(
