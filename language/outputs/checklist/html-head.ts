@@ -85,7 +85,7 @@ function stockHtml(stock: readonly StockLine[], words: Words): Markup {
   if (stock.length === 0) return markup`${words.stock.none}`;
   return markup`${stock.map(
     ({ label, remarks, settings }) =>
-      markup`<div class="item"><b>${label}</b>${remarks.length === 0 ? nothing : markup` ${words.comma(remarks)}`}${settings.map((text) => markup`<span class="line">${unparted(text)}</span>`)}</div>`,
+      markup`<div class="item"><b>${label}</b>${remarks.length === 0 ? nothing : markup` ${words.comma(remarks)}`}${settings.map((text) => markup`<span class="line">${pieces(text)}</span>`)}</div>`,
   )}`;
 }
 
@@ -132,7 +132,17 @@ function named({ title, name }: { readonly title: string; readonly name: string 
 
 function lines(texts: readonly string[], none: string): Markup {
   if (texts.length === 0) return markup`${none}`;
-  return markup`${texts.map((text) => markup`<span class="line">${unparted(text)}</span>`)}`;
+  return markup`${texts.map((text) => markup`<span class="line">${pieces(text)}</span>`)}`;
+}
+
+/** A text whose numbers stay with their units, where the screen is wide enough for that. */
+function pieces(text: string): Markup {
+  const words = unparted(text).split(" ");
+  return markup`${words.map((word, at) => {
+    const piece = word.replaceAll("\u00a0", " ");
+    const gap = at === 0 ? "" : " ";
+    return piece === word ? markup`${gap}${word}` : markup`${gap}<span class="whole">${piece}</span>`;
+  })}`;
 }
 
 /** The first cell of each row is its heading. */

@@ -57,6 +57,8 @@ tbody th { font-weight: 600; }
 code, .name { font: .85em/1.4 ui-monospace, monospace; color: var(--quiet); }
 a { color: var(--link); }
 .line { display: block; }
+.whole { white-space: nowrap; }
+@media screen and (max-width: 48rem) { .whole { white-space: normal; } }
 td { white-space: pre-line; }
 .aside { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 .facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(15rem, 1fr)); border: 2px solid var(--ink); margin: 0; }
