@@ -23,6 +23,10 @@ const command = join("language", "dist", "sprag.js");
 const SIZES = [1_000, 10_000, 100_000];
 /** Of the largest one run must do. */
 const runsOf = (steps: number): number => (steps > 10_000 ? 1 : 3);
+/** As the extension starts its server (`extension-node.ts`). */
+const AS_THE_SERVER = ["--max-semi-space-size=64"];
+/** Places typed at before: a writer types for hours, and the first keys after a start take longer. */
+const WARM_UP = 12;
 const ONE_SIZE = "--one-size";
 const ROWS = "--rows";
 
@@ -48,9 +52,6 @@ else print((Object.hasOwn(GROUPS, flag) ? [flag] : Object.keys(GROUPS)).flatMap(
 function measured(group: string): readonly Result[] {
   return JSON.parse(inOwnProcess(ROWS, group));
 }
-
-/** As the extension starts its server (`extension-node.ts`). */
-const AS_THE_SERVER = ["--max-semi-space-size=64"];
 
 function inOwnProcess(...args: readonly string[]): string {
   const node = args.includes("keystrokes") ? AS_THE_SERVER : [];
@@ -120,9 +121,6 @@ function typed(): readonly Typed[] {
   } as const;
   return [lines(1, "one procedure"), lines(20, "20 procedures"), long];
 }
-
-/** Places typed at before: a writer types for hours, and the first keys after a start take longer. */
-const WARM_UP = 12;
 
 /** From a key to diagnostics, in a workspace that is kept; on a loaded machine the process's own time tells more. */
 function keystrokes({ goals, places, text, what }: Typed): Result[] {
