@@ -237,7 +237,10 @@ const SLIPS: Readonly<Record<string, Words>> = {
   "long number": (problem) => ({
     message: `“${problem.found}” is not how a long number is written here.`,
     why: "Its groups could be read as numbers of their own, or its marks as a decimal point.",
-    remedy: `Write ${meant(problem)}.`,
+    remedy:
+      meant(problem) === ""
+        ? `Write ${problem.found.replace(/\s/g, "")}, or a comma between two numbers.`
+        : `Write ${meant(problem)}.`,
   }),
   "hours and minutes": (problem) => ({
     message: `“${problem.found}” is not how hours are written here.`,

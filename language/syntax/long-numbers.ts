@@ -36,7 +36,8 @@ export function readLongNumbers(
     const one = asOneToken(source.grammar.type("NUMBER"), text, first, tokens[last] as IToken);
     read.push({ ...one, image: found.image });
     spans.push([first.startOffset, end]);
-    tell(source, first.startOffset, found);
+    const mayBeTwo = /\s/.test(found.written) && LISTS.has(typeName(tokens[at - 1]));
+    tell(source, first.startOffset, mayBeTwo ? { ...found, mended: null } : found);
     at = last;
   }
   if (spans.length === 0) return { tokens, errors };
@@ -52,8 +53,8 @@ interface Found {
   readonly mended: string | null;
 }
 
-// A unit behind it shows that it is one number: `order 1 400` could be two.
-const UNIT = /(?=[ \t\u00a0\u202f]*(?:[A-Za-zµμΩ°%′″]|\.\.|±|\+\/-))/;
+// A unit behind it, or the other end of a range, shows that it is one number: `order 1 400` could be two.
+const UNIT = /(?=[ \t\u00a0\u202f]*(?:[A-Za-zµμΩ°%′″]|\.\.|±|\+\/-|[-\u2013\u2014]\s*\d))/;
 const GROUPS =
   /[1-9]\d{0,2}(?:(?:[ \u00a0\u2009\u202f]\d{3})+(?:[.,]\d+)?|(?:['’]\d{3})+(?:[.,]\d+)?|(?:\.\d{3})+,\d+|,\d{3}\.\d+)(?![\d_.,/:])/;
 const GROUPED = new RegExp(`${GROUPS.source}${UNIT.source}`, "y");
@@ -79,6 +80,9 @@ function foundAt(text: string, at: number): Found | null {
   const isExact = hundredths * 60 === Number(minutes) * 100;
   return { written, image, slip: "hours and minutes", mended: isExact ? String(Number(image)) : null };
 }
+
+/** Behind these, numbers stand in a list, and a comma may have been left out: `to 30 100 N·m`. */
+const LISTS: ReadonlySet<string> = new Set(["to", ","]);
 
 function isPlain(token: IToken): boolean {
   return typeName(token) === "NUMBER" || typeName(token) === "DECIMAL_COMMA";

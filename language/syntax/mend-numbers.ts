@@ -47,8 +47,9 @@ export function tellNumbers(
     const name = typeName(token);
     if (name === "DATE" && !isDay(token.image)) noteDate(token, path, note);
     else if (name === "DECIMAL_COMMA") {
-      // Beside a dash it is told with that.
-      if (!isDashAt(tokens, at - 1) && !isDashAt(tokens, at + 1)) noteComma(token, path, note);
+      // Beside a dash it is told with that, unless nobody can know what it means.
+      const isUnclear = withoutThousandsMark(token.image) !== null;
+      if (isUnclear || (!isDashAt(tokens, at - 1) && !isDashAt(tokens, at + 1))) noteComma(token, path, note);
     } else if (name === "DASH" || isDash(tokens, at)) {
       if (name === "-") {
         read ??= [...tokens];
@@ -130,8 +131,8 @@ function noteDash(tokens: readonly IToken[], at: number, text: string, path: str
   const after = tokens[at + 1];
   const isNumber = after !== undefined && /^[0-9]/.test(after.image);
   const end = endOf(isNumber ? after : dash);
-  const [low, high] = [text.slice(before.startOffset, dash.startOffset).trim(), text.slice(endOf(dash), end).trim()];
-  const [from, to] = [low.replace(",", "."), high.replace(",", ".")];
+  const from = `${asNumber(before)}${text.slice(endOf(before), dash.startOffset)}`.trim();
+  const to = isNumber ? asNumber(after) : "";
   const inBrackets = typeName(tokens[at - 2]) === "[" || typeName(tokens[at - 2]) === ",";
   note({
     kind: "dash range",
@@ -140,6 +141,11 @@ function noteDash(tokens: readonly IToken[], at: number, text: string, path: str
     mended: inBrackets ? `${from}..${to}` : `${from} .. ${to}`.trim(),
     dash: span(path, dash),
   });
+}
+
+/** As the language writes it; a comma that may part thousands stays, for the writer to say. */
+function asNumber({ image }: IToken): string {
+  return withoutThousandsMark(image) === null ? image.replace(",", ".") : image;
 }
 
 function startOfValue(tokens: readonly IToken[], at: number): IToken | undefined {
