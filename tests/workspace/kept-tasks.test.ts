@@ -1,8 +1,9 @@
 // While one task of a procedure is written, what is found in the others is what a fresh check finds, however often they move.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { anyPlace, firstProcedure, typedInto } from "#harness/random-edit.ts";
+import { anyPlace } from "#harness/random-edit.ts";
 import { isThorough } from "#harness/thorough.ts";
+import { typedThrough } from "#harness/typed-through.ts";
 import { openWorkspace, type Workspace } from "#workspace/index.ts";
 
 const path = "made.sprag";
@@ -93,25 +94,9 @@ test("after any edits the findings are those of a fresh check", { timeout: 600_0
   let compared = 0;
   fc.assert(
     fc.property(fc.array(edit, { minLength: 5, maxLength: 5 }), (edits) => {
-      let text = TEXT;
-      let workspace = opened(text, null);
-      workspace.check([path]);
-      const reports: (readonly [string, ReturnType<Workspace["check"]>])[] = [];
-      const look = (next: string): void => {
-        workspace = opened(next, workspace);
-        reports.push([next, workspace.check([path])]);
-      };
-      for (const { back, ...one } of edits) {
-        const next = typedInto(text, one, firstProcedure(text));
-        look(next);
-        if (back) look(text);
-        else text = next;
-      }
-      for (const [at, report] of reports) {
-        expect(report).toEqual(opened(at, null).check([path]));
-        compared++;
-        found += report.files[0]?.findings.length ?? 0;
-      }
+      const { findings, states } = typedThrough(path, TEXT, edits, opened);
+      compared += states;
+      found += findings;
     }),
     { numRuns: isThorough ? 600 : 10 },
   );
